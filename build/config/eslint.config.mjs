@@ -1,0 +1,16 @@
+import tseslint from 'typescript-eslint';
+
+export default tseslint.config(
+  { ignores: ['**/node_modules/**', '**/dist/**'] },
+  ...tseslint.configs.strict,
+  {
+    rules: {
+      '@typescript-eslint/no-non-null-assertion': 'off',
+      '@typescript-eslint/consistent-type-imports': 'error',
+      'no-empty': ['error', { allowEmptyCatch: false }],
+      eqeqeq: 'error',
+      'no-console': 'error',
+    },
+  },
+  { files: ['core/cli.ts', 'core/cli/**', 'build/**', 'test/bench/**'], rules: { 'no-console': 'off' } },
+);
