@@ -1,0 +1,72 @@
+import { z } from 'zod';
+import { quantity } from './quantity-field.ts';
+import { ID } from './schema-common.ts';
+import { RUN } from './schema-pieces.ts';
+import { THING } from './schema-things.ts';
+
+/** Version of the document format that this code writes. */
+export const FORMAT_VERSION = 1;
+
+const AIR = z.discriminatedUnion('kind', [
+  z.strictObject({
+    kind: z.literal('weather'),
+    temperature: quantity('temperature'),
+    humidity: quantity('fraction', 'share').describe('relative humidity'),
+    altitude: quantity('length', 'any').optional(),
+    barometer: quantity('pressure').optional().describe('absolute; stands before the altitude'),
+  }),
+  z.strictObject({
+    kind: z.literal('given'),
+    density: quantity('density'),
+    viscosity: quantity('viscosity'),
+  }),
+]);
+
+const DUST = z.strictObject({
+  id: ID,
+  name: z.string().max(80).optional(),
+  requiredVelocity: quantity('velocity'),
+  fineVelocity: quantity('velocity').optional().describe('after a separator'),
+  highVelocity: quantity('velocity').optional().describe('wastefully high above this'),
+  particleDensity: quantity('density'),
+  bulkDensity: quantity('density'),
+  medianSize: quantity('length'),
+  geometricDeviation: quantity('coefficient'),
+  combustible: z.boolean(),
+});
+
+const SETTING = z.strictObject({
+  name: z.string().min(1).max(80),
+  gates: z.record(ID, quantity('fraction', 'share')).describe('opening of each gate; others as drawn'),
+});
+
+/** The shop document: what the user made, saved and undone. Positions are on the plan, sizes inside. */
+export const SHOP = z.strictObject({
+  $schema: z.string().optional(),
+  format: z.literal('chipdraft-shop'),
+  version: z.literal(FORMAT_VERSION),
+  name: z.string().min(1).max(120),
+  note: z.string().max(4000).optional(),
+  units: z.enum(['si', 'us']).default('si').describe('units shown; the file holds SI beside what was typed'),
+  options: z
+    .strictObject({
+      compressible: z.boolean().default(true),
+      solidsLoss: z.boolean().default(true).describe('loss added by the dust carried'),
+    })
+    .prefault({}),
+  values: z
+    .array(z.strictObject({ name: z.string().max(40), text: z.string().max(200) }))
+    .max(500)
+    .default([])
+    .describe('named values that any field may use'),
+  air: AIR,
+  dusts: z.array(DUST).max(100).default([]),
+  things: z.array(THING).max(20000),
+  runs: z.array(RUN).max(20000),
+  settings: z.array(SETTING).max(200).default([]),
+});
+
+export type ShopDocument = z.output<typeof SHOP>;
+export type ShopFile = z.input<typeof SHOP>;
+export type Setting = ShopDocument['settings'][number];
+export type UserDust = ShopDocument['dusts'][number];
