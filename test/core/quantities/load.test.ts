@@ -2,7 +2,7 @@ import { gzipSync } from 'node:zlib';
 import { build } from 'esbuild';
 import { describe, expect, it } from 'vitest';
 
-/** 46 kB when written; with the units and the evaluation of the formula library it would be above 90 kB. */
+/** 46 kB when written; with the general build of the formula library it would be above 90 kB. */
 const LARGEST_ZIPPED_BYTES = 55_000;
 
 describe('the size of the quantity parser', () => {
