@@ -1,5 +1,8 @@
 import { defineConfig } from 'vitest/config';
 
+/** Where build/scripts/count-tests.mjs finds the results of a run on the build machine. */
+const RESULTS = 'node_modules/.cache/test-results/unit.json';
+
 export default defineConfig({
   root: new URL('../..', import.meta.url).pathname,
   cacheDir: 'node_modules/.cache/vitest',
@@ -7,5 +10,6 @@ export default defineConfig({
     include: ['test/{core,reference,rules,electron,renderer}/**/*.test.ts'],
     environment: 'node',
     passWithNoTests: false,
+    reporters: process.env['CI'] ? ['default', ['json', { outputFile: RESULTS }]] : ['default'],
   },
 });
