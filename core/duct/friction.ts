@@ -276,7 +276,7 @@ export function frictionDropWithSlope(run: FrictionRun, out: Float64Array): void
  * @example
  * ```ts
  * const air = { density_kgm3: 1.2, viscosity_Pas: 1.8e-5 };
- * frictionDrop({ massFlow_kgs: 0.2, diameter_m: 0.1, length_m: 10, roughness_m: 1e-4, ...air }); // 0
+ * frictionDrop({ massFlow_kgs: 0.2, diameter_m: 0.1, length_m: 10, roughness_m: 1e-4, ...air }); // 581.712
  * ```
  */
 export function frictionDrop(run: FrictionRun): number {

@@ -1,6 +1,6 @@
 import { elbowCoefficient } from '../fittings/elbow.ts';
 import type { LossCoefficient } from '../fittings/loss-coefficient.ts';
-import { readTable } from '../fittings/table.ts';
+import { readTable } from '../quantities/table.ts';
 import { requireBetween, requirePositive } from '../quantities/impossible-input.ts';
 import type { ValidRange } from '../quantities/range.ts';
 

@@ -233,7 +233,7 @@ export function hydraulicDiameter(area_m2: number, perimeter_m: number): number 
  *
  * @example
  * ```ts
- * equivalentRoundDiameter(0.2, 0.1); // 0.1522
+ * equivalentRoundDiameter(0.2, 0.1); // 0.15234
  * ```
  */
 export function equivalentRoundDiameter(width_m: number, height_m: number): number {

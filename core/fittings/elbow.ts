@@ -3,7 +3,7 @@ import type { ElbowTable } from '../catalogue/elbows.ts';
 import { requireBetween, requireNotNegative, requirePositive } from '../quantities/impossible-input.ts';
 import type { ValidRange } from '../quantities/range.ts';
 import type { LossCoefficient } from './loss-coefficient.ts';
-import { degrees, readTable } from './table.ts';
+import { degrees, readTable } from '../quantities/table.ts';
 
 /** How an elbow is made. */
 export type ElbowStyle = keyof typeof ELBOW_TABLES | 'mitre';
@@ -147,7 +147,7 @@ export const ROUNDED_BEND_RANGE: ValidRange = {
  *
  * @example
  * ```ts
- * roundedBendRennels({ radiusRatio: 1.5, angle_rad: Math.PI / 2, frictionFactor: 0.02 }).k; // 0.24246
+ * roundedBendRennels({ radiusRatio: 1.5, angle_rad: Math.PI / 2, frictionFactor: 0.02 }).k; // 0.242592
  * ```
  */
 export function roundedBendRennels(bend: RoundedBend): LossCoefficient {

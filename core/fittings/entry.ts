@@ -2,7 +2,7 @@ import { ENTRIES, SLOT_HOOD, TAPERED_HOODS } from '../catalogue/entries.ts';
 import { requireBetween, requireNotNegative, requirePositive } from '../quantities/impossible-input.ts';
 import type { ValidRange } from '../quantities/range.ts';
 import type { LossCoefficient } from './loss-coefficient.ts';
-import { degrees, readTable } from './table.ts';
+import { degrees, readTable } from '../quantities/table.ts';
 
 export { bevelledEntryCoefficient, roundedEntryCoefficient } from './entry-edge.ts';
 export { brushShoeCoefficient } from './brush-shoe.ts';

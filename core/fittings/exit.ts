@@ -2,7 +2,7 @@ import { WEATHER_CAP } from '../catalogue/gates.ts';
 import { requireBetween, requirePositive } from '../quantities/impossible-input.ts';
 import type { ValidRange } from '../quantities/range.ts';
 import type { LossCoefficient } from './loss-coefficient.ts';
-import { readTable } from './table.ts';
+import { readTable } from '../quantities/table.ts';
 
 /** Gaps that the printed column for weather caps covers. */
 export const WEATHER_CAP_RANGE: ValidRange = { 'gap over diameter': { low: 0.45, high: 1, unit: '-' } };

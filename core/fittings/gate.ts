@@ -2,7 +2,7 @@ import { BUTTERFLY, SLIDE_GATE, SLIDE_GATE_OPEN } from '../catalogue/gates.ts';
 import { ImpossibleInput, requireBetween } from '../quantities/impossible-input.ts';
 import type { ValidRange } from '../quantities/range.ts';
 import type { LossCoefficient } from './loss-coefficient.ts';
-import { degrees, readLogTable } from './table.ts';
+import { degrees, readLogTable } from '../quantities/table.ts';
 
 /** Openings that the printed column of the slide gate covers. */
 export const SLIDE_GATE_RANGE: ValidRange = { opening: { low: 0.2, high: 1, unit: '-' } };
@@ -16,7 +16,8 @@ export const SLIDE_GATE_SHUT_BELOW = 1e-4;
  * Loss coefficient of a slide gate (blast gate) in a round duct.
  *
  * The printed column, straight in `ln K` between its openings, with SLIDE_GATE_OPEN at 1. Below the column's first
- * opening `h0` the open segment shrinks as `h^1.5` and the jet's loss with its square: `K = K0 (h0/h)^3`.
+ * opening the jet through the free crescent mixes out as in a step: `sqrt(K) + 1` grows as one over the crescent's area,
+ * which a blade with a round end leaves: `1 - (2/pi)(acos(h) - h sqrt(1 - h^2))` of the duct.
  *
  * @param opening - open height over diameter [-], 0.0001 to 1
  * @returns `k` [-] with `on: 'upstream'`: the duct's velocity pressure
@@ -24,7 +25,7 @@ export const SLIDE_GATE_SHUT_BELOW = 1e-4;
  *
  * @remarks
  * Range: 0.2 to 1; as data in SLIDE_GATE_RANGE.
- * Outside: the value is still returned, by the cube law; `findOutside` reports it.
+ * Outside: the value is still returned, by that law; `findOutside` reports it.
  * Leaves out: leakage of a shut gate; chips packed in the slot; what the skewed jet does to the next fitting.
  * Limits: falls strictly with opening.
  * Basis: from-memory (page not seen); fully open common-practice; below 0.2 assumed.
@@ -39,8 +40,16 @@ export const SLIDE_GATE_SHUT_BELOW = 1e-4;
 export function slideGateCoefficient(opening: number): LossCoefficient {
   const h = requireBetween('opening', opening, SLIDE_GATE_SHUT_BELOW, 1);
   const first = SLIDE_GATE.at[0]!;
-  if (h < first) return { k: SLIDE_GATE.k[0]! * (first / h) ** 3, on: 'upstream' };
+  if (h < first) {
+    const root = ((1 + Math.sqrt(SLIDE_GATE.k[0]!)) * crescent(first)) / crescent(h) - 1;
+    return { k: root * root, on: 'upstream' };
+  }
   return { k: readLogTable([...SLIDE_GATE.at, 1], [...SLIDE_GATE.k, SLIDE_GATE_OPEN.k], h), on: 'upstream' };
+}
+
+/** Free share of a round duct behind a round-ended blade that leaves `h` of the diameter open. */
+function crescent(h: number): number {
+  return (2 / Math.PI) * (Math.asin(h) + h * Math.sqrt(1 - h * h));
 }
 
 /**

@@ -1,6 +1,6 @@
 import { requirePositive } from '../quantities/impossible-input.ts';
 import type { ValidRange } from '../quantities/range.ts';
-import { branchCorrection } from './branch-correction.ts';
+import { branchCorrection, branchCorrectionSlope, branchCorrectionWeight } from './branch-correction.ts';
 
 export { convergingWye, acgihBranchEntry, WYE_RANGE } from './wye.ts';
 export type { WyeGeometry, WyeLosses } from './wye.ts';
@@ -23,6 +23,9 @@ export interface JunctionLeg {
    */
   readonly role?: 'branch' | 'through';
 }
+
+/** Flow ratios are not followed below this inflow [kg/s]: one millionth of what a 10 mm hose carries. */
+const LEAST_INFLOW_kgs = 1e-9;
 
 let mixedSlope = new Float64Array(8);
 
@@ -74,37 +77,57 @@ export function junctionLegPressures(
 ): void {
   requirePositive('density_kgm3', density_kgm3);
   const inflow = momentumPressures(legs, flows_kgs, density_kgm3, out, jac);
-  let throughArea = 0;
-  let hasBranch = false;
-  for (const leg of legs) {
-    if (leg.role === 'branch') hasBranch = true;
-    else if (leg.area_m2 > throughArea) throughArea = leg.area_m2;
+  let most = 0;
+  let least = Infinity;
+  let branches = 0;
+  for (const { role, area_m2 } of legs) {
+    if (role === 'branch') branches += area_m2;
+    else {
+      most = Math.max(most, area_m2);
+      least = Math.min(least, area_m2);
+    }
   }
-  if (!hasBranch || throughArea === 0) return;
+  if (branches === 0 || most === 0) return;
 
   const n = legs.length;
   if (mixedSlope.length < n) mixedSlope = new Float64Array(n);
   const mixed = mixedThroughPressure(legs, flows_kgs, out, jac);
   for (let b = 0; b < n; b++) {
-    const leg = legs[b]!;
-    if (leg.role !== 'branch') continue;
-    const m = flows_kgs[b]!;
-    const areaRatio = leg.area_m2 / throughArea;
-    const row = b * n;
-    if (!(m > 0)) {
-      const idle = branchCorrection(0, areaRatio).factor - 1;
-      out[b] = out[b]! - idle * mixed;
-      for (let k = 0; k < n; k++) jac[row + k] = jac[row + k]! - idle * mixedSlope[k]!;
-      continue;
-    }
-    const { factor, slope } = branchCorrection(m / inflow, areaRatio);
-    const excess = out[b]! - mixed;
-    out[b] = out[b]! + (factor - 1) * excess;
-    for (let k = 0; k < n; k++) {
-      let change = (factor - 1) * (jac[row + k]! - mixedSlope[k]!);
-      if (flows_kgs[k]! > 0) change += ((slope * ((k === b ? inflow : 0) - m)) / (inflow * inflow)) * excess;
-      jac[row + k] = jac[row + k]! + change;
-    }
+    if (legs[b]!.role !== 'branch') continue;
+    const weight = branchCorrectionWeight(legs[b]!.area_m2 / most, (most - least) / branches);
+    if (weight > 0) correctBranch(n, b, weight, inflow, mixed, flows_kgs, out, jac);
+  }
+}
+
+/** Adds the branch correction to the row of leg `b`; see the remarks of `junctionLegPressures`. */
+function correctBranch(
+  n: number,
+  b: number,
+  weight: number,
+  inflow: number,
+  mixed: number,
+  flows: ArrayLike<number>,
+  out: Float64Array,
+  jac: Float64Array,
+): void {
+  const row = b * n;
+  const m = flows[b]!;
+  if (!(m > 0)) {
+    const idle = branchCorrection(0, weight) - 1;
+    out[b] = out[b]! - idle * mixed;
+    for (let k = 0; k < n; k++) jac[row + k] = jac[row + k]! - idle * mixedSlope[k]!;
+    return;
+  }
+  const q = Math.min(1, m / inflow);
+  const extra = branchCorrection(q, weight) - 1;
+  // Without air coming in the flow ratio has no slope; a solver may pass such a state, so it is held finite there.
+  const bend = branchCorrectionSlope(q, weight) / Math.max(inflow, LEAST_INFLOW_kgs);
+  const excess = out[b]! - mixed;
+  out[b] = out[b]! + extra * excess;
+  for (let k = 0; k < n; k++) {
+    let change = extra * (jac[row + k]! - mixedSlope[k]!);
+    if (flows[k]! > 0) change += bend * ((k === b ? 1 : 0) - q) * excess;
+    jac[row + k] = jac[row + k]! + change;
   }
 }
 
@@ -130,14 +153,15 @@ function momentumPressures(
       // A dead leg may start to flow either way; the slope of the outflow side holds the momentum term.
       if (m > 0 || inflow === 0) continue;
     }
-    // thrust = sum_in( m_j V_j cos(theta_jo) ) / inflow: the pull of the incoming jets along this leg.
-    let thrust = 0;
-    if (inflow > 0) {
-      for (let j = 0; j < n; j++) {
-        const mj = flows[j]!;
-        if (mj > 0) thrust += (mj * mj * turnCosine(legs[j]!, legs[i]!)) / (rho * legs[j]!.area_m2 * inflow);
-      }
+    // thrust = sum_in( w_j V_j cos(theta_jo) ): the pull of the incoming jets along this leg. It is summed over the
+    // inflow, since shares stay of ordinary size where flows vanish.
+    let thrustPerFlow = 0;
+    for (let j = 0; j < n; j++) {
+      if (!(flows[j]! > 0)) continue;
+      const share = flows[j]! / inflow;
+      thrustPerFlow += (share * share * turnCosine(legs[j]!, legs[i]!)) / (rho * legs[j]!.area_m2);
     }
+    const thrust = thrustPerFlow * inflow;
     if (m === 0) {
       // Mean of the two one-sided slopes, 0 for inflow and -thrust/area for outflow.
       jac[row + i] = (-0.5 * thrust) / area;
@@ -145,12 +169,10 @@ function momentumPressures(
     }
     out[i] = (-m * m) / (2 * rho * area * area) - (m / area) * thrust;
     jac[row + i] = -m / (rho * area * area) - thrust / area;
-    if (inflow === 0) continue;
     for (let k = 0; k < n; k++) {
-      const mk = flows[k]!;
-      if (!(mk > 0)) continue;
-      const pull = (2 * mk * turnCosine(legs[k]!, legs[i]!)) / (rho * legs[k]!.area_m2);
-      jac[row + k] = ((-m / area) * (pull - thrust)) / inflow;
+      if (!(flows[k]! > 0)) continue;
+      const pull = (2 * (flows[k]! / inflow) * turnCosine(legs[k]!, legs[i]!)) / (rho * legs[k]!.area_m2);
+      jac[row + k] = (-m / area) * (pull - thrustPerFlow);
     }
   }
   return inflow;
@@ -159,6 +181,11 @@ function momentumPressures(
 /** Cosine of the turn from leg `from` into leg `to`: 1 straight on, -1 straight back. */
 function turnCosine(from: JunctionLeg, to: JunctionLeg): number {
   return -Math.cos(from.direction_rad - to.direction_rad);
+}
+
+/** A through leg with air leaving. */
+function takesAway(leg: JunctionLeg, flow_kgs: number): boolean {
+  return leg.role !== 'branch' && flow_kgs < 0;
 }
 
 /** Flow-weighted `e` of the through legs that take air away, and its slopes in `mixedSlope`. */
@@ -171,16 +198,11 @@ function mixedThroughPressure(
   const n = legs.length;
   for (let k = 0; k < n; k++) mixedSlope[k] = 0;
   let outflow = 0;
-  let sum = 0;
+  for (let o = 0; o < n; o++) if (takesAway(legs[o]!, flows[o]!)) outflow -= flows[o]!;
+  let mixed = 0;
+  for (let o = 0; o < n; o++) if (takesAway(legs[o]!, flows[o]!)) mixed -= (flows[o]! / outflow) * e[o]!;
   for (let o = 0; o < n; o++) {
-    if (legs[o]!.role === 'branch' || !(flows[o]! < 0)) continue;
-    outflow -= flows[o]!;
-    sum -= flows[o]! * e[o]!;
-  }
-  if (outflow === 0) return 0;
-  const mixed = sum / outflow;
-  for (let o = 0; o < n; o++) {
-    if (legs[o]!.role === 'branch' || !(flows[o]! < 0)) continue;
+    if (!takesAway(legs[o]!, flows[o]!)) continue;
     for (let k = 0; k < n; k++) mixedSlope[k] = mixedSlope[k]! - (flows[o]! / outflow) * jac[o * n + k]!;
     mixedSlope[o] = mixedSlope[o]! - (e[o]! - mixed) / outflow;
   }

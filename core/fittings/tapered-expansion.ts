@@ -7,7 +7,7 @@ import {
 import type { ValidRange } from '../quantities/range.ts';
 import type { LossCoefficient } from './loss-coefficient.ts';
 import type { Taper } from './size-change.ts';
-import { degrees } from './table.ts';
+import { degrees } from '../quantities/table.ts';
 
 /** Where the conical expansion was fitted. */
 export const TAPERED_EXPANSION_RANGE: ValidRange = {
@@ -53,7 +53,7 @@ function bluntShare(angle_deg: number, beta: number): number {
  * @example
  * ```ts
  * const cone = { upstreamDiameter_m: 0.1, downstreamDiameter_m: 0.2, includedAngle_rad: Math.PI / 4 };
- * taperedExpansion({ ...cone, wallFrictionFactor: 0.027 }).k; // 0
+ * taperedExpansion({ ...cone, wallFrictionFactor: 0.027 }).k; // 0.627697
  * ```
  */
 export function taperedExpansion(taper: Taper): LossCoefficient {

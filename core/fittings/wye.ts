@@ -1,9 +1,9 @@
 import { BRANCH_ENTRY } from '../catalogue/wyes.ts';
 import { requireBetween, requirePositive } from '../quantities/impossible-input.ts';
 import type { ValidRange } from '../quantities/range.ts';
-import { branchCorrection } from './branch-correction.ts';
+import { branchCorrection, branchCorrectionWeight } from './branch-correction.ts';
 import type { LossCoefficient } from './loss-coefficient.ts';
-import { degrees, readTable } from './table.ts';
+import { degrees, readTable } from '../quantities/table.ts';
 
 /** Where published wye coefficients exist. */
 export const WYE_RANGE: ValidRange = {
@@ -66,8 +66,9 @@ export function convergingWye(wye: WyeGeometry): WyeLosses {
   const straightSpeed = common / requirePositive('straightArea_m2', wye.straightArea_m2);
   const cosine = Math.cos(requireBetween('angle_rad', wye.angle_rad, 0, Math.PI));
   const brought = 2 * straightSpeed * (1 - q) ** 2 + 2 * branchSpeed * q * q * cosine;
-  const mainArea = Math.max(wye.commonArea_m2, wye.straightArea_m2);
-  const { factor } = branchCorrection(q, wye.branchArea_m2 / mainArea);
+  const main = Math.max(wye.commonArea_m2, wye.straightArea_m2);
+  const growth = Math.abs(wye.commonArea_m2 - wye.straightArea_m2) / wye.branchArea_m2;
+  const factor = branchCorrection(q, branchCorrectionWeight(wye.branchArea_m2 / main, growth));
   return {
     branch: { k: factor * (1 + (q * branchSpeed) ** 2 - brought), on: 'downstream' },
     straight: { k: 1 + ((1 - q) * straightSpeed) ** 2 - brought, on: 'downstream' },

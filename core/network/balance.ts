@@ -4,6 +4,7 @@ import { densityAt, marchElement, newMarch } from './march.ts';
 import { FAN } from './net.ts';
 import type { PackedNet } from './packed.ts';
 import type { Plan } from './plan.ts';
+import type { Sizes } from './start.ts';
 
 /** Flows and pressures of a whole network; kept between solves for a warm start. */
 export interface NetState {
@@ -31,6 +32,7 @@ export class Balance {
   readonly packed: PackedNet;
   readonly plan: Plan;
   private readonly held: Float64Array | null;
+  private readonly typical_kgs: Float64Array;
   private readonly march = newMarch();
   private readonly fanOut = new Float64Array(3);
   private readonly junctionFlows: Float64Array[];
@@ -43,13 +45,14 @@ export class Balance {
    * @param plan - structure of its active part
    * @param held - for each element the mass flow it is held at [kg/s], NaN where it is free; null if none is held
    */
-  constructor(packed: PackedNet, plan: Plan, held: Float64Array | null, scale: { Pa: number; kgs: number }) {
+  constructor(packed: PackedNet, plan: Plan, held: Float64Array | null, sizes: Sizes) {
     this.packed = packed;
     this.plan = plan;
     this.held = held;
     this.residual = new Float64Array(plan.lu.size);
-    this.pressureScale_Pa = scale.Pa;
-    this.flowScale_kgs = scale.kgs;
+    this.pressureScale_Pa = sizes.pressure_Pa;
+    this.flowScale_kgs = sizes.flow_kgs;
+    this.typical_kgs = sizes.typical_kgs;
     this.junctionFlows = packed.junctions.map((j) => new Float64Array(j.legs.length));
     this.junctionRise = packed.junctions.map((j) => new Float64Array(j.legs.length));
     this.junctionSlope = packed.junctions.map((j) => new Float64Array(j.legs.length ** 2));
@@ -84,13 +87,13 @@ export class Balance {
     return state.pressure_Pa[node]! + (j < 0 ? 0 : this.junctionRise[j]![leg]!);
   }
 
-  /** Writes the residuals at a state, and the derivatives where `withSlopes`; `shift` damps flows [Pa s/kg]. */
-  evaluate(state: NetState, withSlopes: boolean, shift = 0): void {
+  /** Writes the residuals at a state, and their derivatives into the values of the plan's factors. */
+  evaluate(state: NetState): void {
     const { packed, plan, residual, march } = this;
     const { elements } = plan.activity;
     const values = plan.lu.values;
     const own = plan.own;
-    if (withSlopes) values.fill(0);
+    values.fill(0);
     residual.fill(0);
     this.mixJunctions(state);
     const floor = (SLOPE_FLOOR * this.pressureScale_Pa) / this.flowScale_kgs;
@@ -102,16 +105,14 @@ export class Balance {
       const t = plan.pressureUnknown[packed.to[e]!]!;
       if (f >= 0) residual[f]! -= m;
       if (t >= 0) residual[t]! += m;
-      if (withSlopes) {
-        if (f >= 0) values[own[5 * i + 3]!]! -= 1;
-        if (t >= 0) values[own[5 * i + 4]!]! += 1;
-      }
+      if (f >= 0) values[own[5 * i + 3]!]! -= 1;
+      if (t >= 0) values[own[5 * i + 4]!]! += 1;
       const held = this.held ? this.held[e]! : NaN;
       if (!Number.isNaN(held)) {
         // scaled like a pressure, so that one measure of the residual serves all
         const slope = this.pressureScale_Pa / this.flowScale_kgs;
         residual[i] = (held - m) * slope;
-        if (withSlopes) values[own[5 * i]!] = -slope;
+        values[own[5 * i]!] = -slope;
         continue;
       }
 
@@ -147,9 +148,8 @@ export class Balance {
         byEnd = -march.byInlet;
         byFlow = march.byFlow; // d(-total)/dm = byFlow, as |m| falls where m rises
       }
-      if (!withSlopes) continue;
       if (Math.abs(byFlow) < floor) byFlow = byFlow > 0 ? floor : -floor;
-      values[own[5 * i]!]! += byFlow - shift;
+      values[own[5 * i]!]! += byFlow;
       if (f >= 0)
         values[own[5 * i + 1]!]! +=
           byStart * this.byNodePressure(packed.junctionFrom[e]!, packed.legFrom[e]!);
@@ -157,6 +157,21 @@ export class Balance {
         values[own[5 * i + 2]!]! += byEnd * this.byNodePressure(packed.junctionTo[e]!, packed.legTo[e]!);
       this.couple(plan.couplingFrom[i]!, byStart, values);
       this.couple(plan.couplingTo[i]!, byEnd, values);
+    }
+  }
+
+  /**
+   * Holds flows back, as the inertia of the air would over a short time: takes `share` of each element's own slope, or
+   * of its mean slope up to the typical flow where that is more, off the slope.
+   */
+  damp(share: number): void {
+    const { plan } = this;
+    const values = plan.lu.values;
+    const n = plan.activity.elements.length;
+    for (let i = 0; i < n; i++) {
+      const at = plan.own[5 * i]!;
+      const slope = values[at]!;
+      values[at] = slope - share * Math.max(Math.abs(slope), this.pressureScale_Pa / this.typical_kgs[i]!);
     }
   }
 

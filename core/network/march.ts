@@ -4,7 +4,13 @@ import type { PackedNet } from './packed.ts';
 
 /** Absolute pressure below which the march holds density, so that a wild iterate stays finite; share of the room's. */
 const PRESSURE_FLOOR = 0.1;
-/** Share of `P1^2` that friction may use before the outlet pressure is continued by its tangent: a choked iterate. */
+/**
+ * Share of `P^2` that `G^2 R T / 2` may take before static pressure stays a fixed share of total pressure: the speed of
+ * sound comes at 0.222, and only a wild iterate passes it.
+ */
+const SONIC_SHARE = 0.2;
+const STATIC_SHARE = (1 + Math.sqrt(1 - 4 * SONIC_SHARE)) / 2;
+/** Share of `P1^2` that friction and acceleration may take in a duct before its drop goes on with the square of flow. */
 const CHOKE_SHARE = 0.75;
 /** Reynolds number above which friction is held: no air moves so fast, but an iterate may. */
 const HIGHEST_REYNOLDS = 1e14;
@@ -32,12 +38,26 @@ export const newMarch = (): March => ({ total_Pa: 0, byFlow: 0, byInlet: 1, fric
 
 const frictionOut = new Float64Array(2);
 
-/** Static absolute pressure where total absolute is `P` and `c = G^2 R T / 2`: root of `p + c/p = P`. */
-function staticAbsolute(P: number, c: number, floor: number, march: March): number {
-  const base = P > floor ? P : floor;
-  const disc = base * base - 4 * c;
-  if (P <= floor || disc <= 0) march.choked = true;
-  return disc > 0 ? (base + Math.sqrt(disc)) / 2 : base / 2;
+const staticOut = new Float64Array(3);
+
+/**
+ * Static absolute pressure where total absolute is `P` and `c = G^2 R T / 2` (times a factor): root of `p + c/p = P`.
+ * Writes `p` and its slopes against `P` and `c` into `staticOut`; true where the root was left.
+ */
+function staticAbsolute(P: number, c: number, floor: number): boolean {
+  const below = P <= floor;
+  const base = below ? floor : P;
+  if (c > SONIC_SHARE * base * base) {
+    staticOut[0] = STATIC_SHARE * base;
+    staticOut[1] = below ? 0 : STATIC_SHARE;
+    staticOut[2] = 0;
+    return true;
+  }
+  const root = Math.sqrt(base * base - 4 * c);
+  staticOut[0] = (base + root) / 2;
+  staticOut[1] = below ? 0 : staticOut[0] / root;
+  staticOut[2] = -1 / root;
+  return below;
 }
 
 /**
@@ -124,14 +144,11 @@ export function marchSegment(packed: PackedNet, s: number, m: number, reversed: 
   const load = type === LOCAL_DOWNSTREAM ? 1 + k : 1;
   const floor = PRESSURE_FLOOR * room;
   const absolute = march.total_Pa + room;
-  const p = staticAbsolute(absolute, load * c, floor, march);
-  const disc = 2 * p - Math.max(absolute, floor);
+  if (staticAbsolute(absolute, load * c, floor)) march.choked = true;
+  const p = staticOut[0]!;
   const loss = (k * c) / p;
-  // p^2 - P p + load c = 0
-  const pByTotal = absolute > floor && disc > 0 ? p / disc : 0;
-  const pByC = disc > 0 ? -load / disc : 0;
-  const lossByTotal = (-loss / p) * pByTotal;
-  const lossByFlow = (k / p - (loss / p) * pByC) * cSlope;
+  const lossByTotal = (-loss / p) * staticOut[1]!;
+  const lossByFlow = (k / p - (loss / p) * load * staticOut[2]!) * cSlope;
   march.total_Pa -= loss;
   march.byFlow = march.byFlow * (1 - lossByTotal) - lossByFlow;
   march.byInlet *= 1 - lossByTotal;
@@ -140,6 +157,9 @@ export function marchSegment(packed: PackedNet, s: number, m: number, reversed: 
 /**
  * Isothermal duct with friction and acceleration: `P1^2 - P2^2 = G^2 R T (f L/D + 2 ln(P1/P2))` on static absolute
  * pressures, wrapped in the change from total to static at either end.
+ *
+ * With `r = P2/P1`, `x = f L/D G^2 R T / P1^2` and `y = G^2 R T / P1^2` it reads `1 - r^2 = x - 2 y ln r`. Where
+ * `x + 2y` passes the choke share, both are held in proportion there and the drop goes on with the square of flow.
  */
 function frictionIsothermal(
   packed: PackedNet,
@@ -151,49 +171,46 @@ function frictionIsothermal(
 ): void {
   const air = packed.net.air;
   const room = air.roomPressure_Pa!;
-  const rt = room / air.density_kgm3;
+  const perArea = room / (air.density_kgm3 * area * area); // R T / A^2
   const floor = PRESSURE_FLOOR * room;
-  const a = (m * m * rt) / (area * area);
-  const aSlope = (2 * m * rt) / (area * area);
-  const fa = (ldKinetic * m * rt) / (area * area); // f L/D G^2 R T
-  const faSlope = ((ldKinetic + m * ldKineticSlope) * rt) / (area * area);
-  const total = march.total_Pa + room;
-  const p1 = staticAbsolute(total, a / 2, floor, march);
-  const disc = 2 * p1 - Math.max(total, floor);
-  const p1ByTotal = total > floor && disc > 0 ? p1 / disc : 0;
-  const p1ByFlow = disc > 0 ? (-0.5 * aSlope) / disc : 0;
+  const a = m * m * perArea;
+  const aSlope = 2 * m * perArea;
+  if (staticAbsolute(march.total_Pa + room, a / 2, floor)) march.choked = true;
+  const p1 = staticOut[0]!;
+  const square = p1 * p1;
+  const fullX = (ldKinetic * m * perArea) / square;
+  const fullY = a / square;
+  const excess = (fullX + 2 * fullY) / CHOKE_SHARE;
+  const scale = excess > 1 ? excess : 1;
+  if (excess > 1) march.choked = true;
+  const x = fullX / scale;
+  const y = fullY / scale;
 
-  let p2: number;
-  let p2ByP1: number;
-  let p2ByFlow: number;
-  const share = fa / (p1 * p1);
-  if (share > CHOKE_SHARE || a > 0.2 * p1 * p1) {
-    march.choked = true;
-    const start = Math.sqrt(1 - CHOKE_SHARE);
-    p2 = p1 * (start - (share - CHOKE_SHARE) / (2 * start));
-    p2ByP1 = start + CHOKE_SHARE / (2 * start) + share / (2 * start);
-    p2ByFlow = -faSlope / (2 * start * p1);
-  } else {
-    p2 = Math.sqrt(p1 * p1 - fa);
-    for (let i = 0; i < 20; i++) {
-      const h = p1 * p1 - p2 * p2 - fa - 2 * a * Math.log(p1 / p2);
-      const step = h / (-2 * p2 + (2 * a) / p2);
-      p2 -= step;
-      if (Math.abs(step) < 1e-11 * p1) break;
-    }
-    const h2 = -2 * p2 + (2 * a) / p2;
-    p2ByP1 = -(2 * p1 - (2 * a) / p1) / h2;
-    p2ByFlow = (faSlope + 2 * aSlope * Math.log(p1 / p2)) / h2;
+  let r = Math.sqrt(1 - x);
+  let log = Math.log(r);
+  for (let i = 0; i < 20; i++) {
+    const step = (1 - r * r + 2 * y * log - x) / (2 * r - (2 * y) / r);
+    r += step;
+    log = Math.log(r);
+    if (Math.abs(step) < 1e-9) break; // the next one would be below rounding
   }
-  const p2Safe = Math.max(p2, floor);
-  const out = p2 + a / (2 * p2Safe);
-  const outByP2 = 1 - (p2 > floor ? a / (2 * p2Safe * p2Safe) : 0);
-  const drop = p1 + a / (2 * p1) - out;
-  const outByP1 = outByP2 * p2ByP1;
-  const outByFlow = outByP2 * (p2ByFlow + p2ByP1 * p1ByFlow) + aSlope / (2 * p2Safe);
-  march.total_Pa -= drop;
-  march.byFlow = outByFlow + outByP1 * p1ByTotal * march.byFlow;
-  march.byInlet *= outByP1 * p1ByTotal;
+  // drop of total pressure over P1, and its slopes against x and y
+  const rByX = 1 / ((2 * y) / r - 2 * r);
+  const outByR = 1 - y / (2 * r * r);
+  const drop = 1 - r - (y * (1 - r)) / (2 * r);
+  const dropByX = -outByR * rByX;
+  const dropByY = 0.5 - 0.5 / r + 2 * log * outByR * rByX;
+  const beyond = excess > 1 ? (drop - x * dropByX - y * dropByY) / CHOKE_SHARE : 0;
+  const dByX = dropByX + beyond;
+  const dByY = dropByY + 2 * beyond;
+
+  const byP1 = scale * drop - 2 * (fullX * dByX + fullY * dByY);
+  const xSlope = (ldKinetic + m * ldKineticSlope) * perArea;
+  const direct = (dByX * xSlope + dByY * aSlope) / p1;
+  const keep = 1 - byP1 * staticOut[1]!;
+  march.total_Pa -= p1 * scale * drop;
+  march.byFlow = march.byFlow * keep - (byP1 * staticOut[2]! * 0.5 * aSlope + direct);
+  march.byInlet *= keep;
 }
 
 /**
@@ -251,5 +268,6 @@ export function staticAt(packed: PackedNet, total_Pa: number, flow_kgs: number, 
   const square = (flow_kgs * flow_kgs) / (area_m2 * area_m2);
   if (room === null) return total_Pa - square / (2 * air.density_kgm3);
   const c = (square * room) / (2 * air.density_kgm3);
-  return staticAbsolute(total_Pa + room, c, PRESSURE_FLOOR * room, newMarch()) - room;
+  staticAbsolute(total_Pa + room, c, PRESSURE_FLOOR * room);
+  return staticOut[0]! - room;
 }

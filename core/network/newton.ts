@@ -1,13 +1,12 @@
-import { fanTotalPressure } from '../fan/fan-curve.ts';
 import { findActivity } from './activity.ts';
 import type { Activity } from './activity.ts';
 import { Balance } from './balance.ts';
 import type { NetState } from './balance.ts';
-import { densityAt, marchElement, newMarch } from './march.ts';
-import { FAN } from './net.ts';
+import { finishDeadEnds } from './dead-ends.ts';
 import type { PackedNet } from './packed.ts';
 import { makePlan } from './plan.ts';
 import type { Plan } from './plan.ts';
+import { coldState, sizesOf, warmState } from './start.ts';
 
 /** Why a network has no solution; a closed list. */
 export type NoSolution = 'no-open-path' | 'sealed-ring' | 'did-not-settle';
@@ -40,8 +39,19 @@ const PRESSURE_TOLERANCE_Pa = 1e-8;
 const PRESSURE_TOLERANCE_SHARE = 1e-12;
 /** A solution balances mass at every node within this share of the total flow. */
 const MASS_TOLERANCE = 1e-11;
-/** Speed of air in a run before anything is known [m/s]. */
-const FIRST_VELOCITY_ms = 15;
+
+/** Of these, how many a warm start may use before a cold one takes its place. */
+const WARM_ITERATIONS = 40;
+/** Times that a plain step is halved before flows are held back. */
+const HALVINGS = 8;
+/** Damping (see `Balance.damp`) when a plain step first fails, when it is dropped again, and when the solver gives up. */
+const FIRST_DAMPING = 0.3;
+const LEAST_DAMPING = 1e-4;
+const MOST_DAMPING = 1e12;
+/** Factor by which the measure may grow in one damped step. */
+const UPHILL = 4;
+/** Flows [kg/s] and pressures [Pa] beyond this are no air; it keeps squares of an iterate finite. */
+const BOUND = 1e60;
 
 /** Plans of a network by activity; a plan costs more than a solve. */
 export type PlanCache = Map<string, Plan>;
@@ -77,99 +87,127 @@ export function solveNet(packed: PackedNet, options: SolveOptions = {}): NetOutc
     plan = makePlan(packed, activity);
     options.plans?.set(activity.key, plan);
   }
-  const state = startState(packed, activity, options.warm ?? null, held);
-  const balance = new Balance(packed, plan, held, scales(packed, activity, state));
-  const outcome = iterate(packed, plan, balance, state);
-  if (outcome.converged) finishDeadEnds(packed, outcome.activity, balance, state);
+  const sizes = sizesOf(packed, activity.elements);
+  const balance = new Balance(packed, plan, held, sizes);
+  let spent = 0;
+  if (options.warm) {
+    const warm = warmState(packed, plan, sizes, held, options.warm);
+    if (warm !== null) {
+      const outcome = iterate(packed, plan, balance, warm, 0, WARM_ITERATIONS);
+      if (outcome.converged) {
+        finishDeadEnds(packed, activity, balance, warm);
+        return outcome;
+      }
+      spent = outcome.iterations;
+    }
+  }
+  const state = coldState(packed, plan, sizes, held);
+  const outcome = iterate(packed, plan, balance, state, spent, MAX_ITERATIONS);
+  if (outcome.converged) finishDeadEnds(packed, activity, balance, state);
   return outcome;
 }
 
-function iterate(packed: PackedNet, plan: Plan, balance: Balance, state: NetState): NetOutcome {
+/** Newton's method from a state, which it changes in place, until the balance holds or the steps are spent. */
+function iterate(
+  packed: PackedNet,
+  plan: Plan,
+  balance: Balance,
+  state: NetState,
+  spent: number,
+  limit: number,
+): NetOutcome {
   const { activity, lu } = plan;
-  const { elements, nodes } = activity;
-  const ne = elements.length;
   const step = new Float64Array(lu.size);
   const trial: NetState = { flow_kgs: state.flow_kgs.slice(), pressure_Pa: state.pressure_Pa.slice() };
-  const unit = balance.pressureScale_Pa / balance.flowScale_kgs;
   const tolerance_Pa = PRESSURE_TOLERANCE_Pa + PRESSURE_TOLERANCE_SHARE * balance.pressureScale_Pa;
-  let shift = 0;
-  let iterations = 0;
-  balance.evaluate(state, true, 0);
+  let damping = 0;
+  let firstDamping = FIRST_DAMPING;
+  let iterations = spent;
+  balance.evaluate(state);
   let measure = balance.measure();
-  let settled = false;
+  let now = balance.largest();
 
-  while (iterations < MAX_ITERATIONS) {
-    const now = balance.largest();
+  for (;;) {
     const total = throughput(packed, activity, state);
     if (now.pressure_Pa <= tolerance_Pa && now.mass_kgs <= MASS_TOLERANCE * total + 1e-300) {
-      settled = true;
-      break;
+      const massResidual = total > 0 ? now.mass_kgs / total : 0;
+      const pressureResidual_Pa = now.pressure_Pa;
+      return { converged: true, state, activity, balance, iterations, massResidual, pressureResidual_Pa };
     }
+    if (iterations >= limit || damping > MOST_DAMPING) break;
     iterations++;
+    if (damping > 0) balance.damp(damping);
     lu.factorise();
     for (let i = 0; i < lu.size; i++) step[i] = -balance.residual[i]!;
     lu.solve(step);
 
     let share = 1;
     let accepted = false;
-    for (let halving = 0; halving < (shift > 0 ? 3 : 8); halving++) {
-      let finite = true;
-      for (let i = 0; i < ne; i++) {
-        const value = state.flow_kgs[elements[i]!]! + share * step[i]!;
-        trial.flow_kgs[elements[i]!] = value;
-        if (!Number.isFinite(value)) finite = false;
+    let next = measure;
+    for (let halving = 0; halving < (damping > 0 ? 1 : HALVINGS); halving++, share /= 2) {
+      if (!advance(activity, state, step, share, trial)) continue;
+      balance.evaluate(trial);
+      next = balance.measure();
+      // rounding alone moves a settled residual, so a tiny one always passes; inertia may carry a damped one uphill
+      const bound = damping > 0 ? UPHILL * measure : measure * (1 - 1e-3 * share);
+      if (next < bound || next < 1e-24) {
+        accepted = true;
+        break;
       }
-      for (let i = 0; i < nodes.length; i++) {
-        const value = state.pressure_Pa[nodes[i]!]! + share * step[ne + i]!;
-        trial.pressure_Pa[nodes[i]!] = value;
-        if (!Number.isFinite(value)) finite = false;
-      }
-      if (finite) {
-        balance.evaluate(trial, false);
-        const next = balance.measure();
-        // rounding alone moves a settled residual, so a tiny one always passes
-        if (next < measure * (1 - 1e-3 * share) || next < 1e-24) {
-          measure = next;
-          accepted = true;
-          break;
-        }
-      }
-      share /= 2;
     }
     if (accepted) {
-      for (const e of elements) state.flow_kgs[e] = trial.flow_kgs[e]!;
-      for (const v of nodes) state.pressure_Pa[v] = trial.pressure_Pa[v]!;
-      shift = share === 1 ? shift / 16 : shift;
-      if (shift < 1e-6 * unit) shift = 0;
+      copyActive(activity, trial, state);
+      if (damping > 0) damping *= Math.min(2, Math.max(0.1, Math.sqrt(next / measure)));
+      if (damping < LEAST_DAMPING) damping = 0;
+      measure = next;
     } else {
-      shift = shift === 0 ? 1e-3 * unit : shift * 8;
-      if (shift > 1e12 * unit) break;
+      if (damping === 0) {
+        damping = firstDamping;
+        firstDamping *= 4;
+      } else damping *= 8;
+      balance.evaluate(state);
     }
-    balance.evaluate(state, true, shift);
+    now = balance.largest();
   }
-
-  const end = balance.largest();
   const total = throughput(packed, activity, state);
-  const massResidual = total > 0 ? end.mass_kgs / total : 0;
-  if (!settled) {
-    return {
-      converged: false,
-      reason: 'did-not-settle',
-      iterations,
-      massResidual: Number.isFinite(massResidual) ? massResidual : 1,
-      pressureResidual_Pa: Number.isFinite(end.pressure_Pa) ? end.pressure_Pa : Number.MAX_VALUE,
-      worstElement: end.worstElement,
-    };
-  }
+  const massResidual = total > 0 ? now.mass_kgs / total : 0;
   return {
-    converged: true,
-    state,
-    activity,
-    balance,
+    converged: false,
+    reason: 'did-not-settle',
     iterations,
-    massResidual,
-    pressureResidual_Pa: end.pressure_Pa,
+    massResidual: Number.isFinite(massResidual) ? massResidual : 1,
+    pressureResidual_Pa: Number.isFinite(now.pressure_Pa) ? now.pressure_Pa : Number.MAX_VALUE,
+    worstElement: now.worstElement,
   };
+}
+
+/** Writes the state one share of a step on into `trial`; false where a value leaves all bounds. */
+function advance(
+  activity: Activity,
+  state: NetState,
+  step: Float64Array,
+  share: number,
+  trial: NetState,
+): boolean {
+  const { elements, nodes } = activity;
+  const ne = elements.length;
+  let inBounds = true;
+  for (let i = 0; i < ne; i++) {
+    const value = state.flow_kgs[elements[i]!]! + share * step[i]!;
+    trial.flow_kgs[elements[i]!] = value;
+    if (!(Math.abs(value) < BOUND)) inBounds = false;
+  }
+  for (let i = 0; i < nodes.length; i++) {
+    const value = state.pressure_Pa[nodes[i]!]! + share * step[ne + i]!;
+    trial.pressure_Pa[nodes[i]!] = value;
+    if (!(Math.abs(value) < BOUND)) inBounds = false;
+  }
+  return inBounds;
+}
+
+function copyActive(activity: Activity, from: NetState, to: NetState): void {
+  for (const e of activity.elements) to.flow_kgs[e] = from.flow_kgs[e]!;
+  for (const v of activity.nodes) to.pressure_Pa[v] = from.pressure_Pa[v]!;
 }
 
 /** Sum of the flows that cross the given pressures, or the largest flow where none does [kg/s]. */
@@ -183,110 +221,4 @@ function throughput(packed: PackedNet, activity: Activity, state: NetState): num
     if (!Number.isNaN(packed.given_Pa[packed.to[e]!]!)) crossing += m;
   }
   return Math.max(crossing / 2, largest);
-}
-
-/** Mass flow of an element at the first velocity, by its narrowest segment [kg/s]; 0 where it has no area. */
-function firstFlow(packed: PackedNet, e: number): number {
-  let area = Infinity;
-  for (let s = packed.segmentStart[e]!; s < packed.segmentStart[e + 1]!; s++) {
-    const a = packed.area_m2[s]!;
-    if (a > 0 && a < area) area = a;
-  }
-  return Number.isFinite(area) ? area * FIRST_VELOCITY_ms * packed.net.air.density_kgm3 : 0;
-}
-
-function startState(
-  packed: PackedNet,
-  activity: Activity,
-  warm: NetState | null,
-  held: Float64Array | null,
-): NetState {
-  const flow_kgs = new Float64Array(packed.elementCount);
-  const pressure_Pa = new Float64Array(packed.nodeCount);
-  for (let v = 0; v < packed.nodeCount; v++)
-    if (!Number.isNaN(packed.given_Pa[v]!)) pressure_Pa[v] = packed.given_Pa[v]!;
-  let typical = 0;
-  let counted = 0;
-  for (const e of activity.elements) {
-    const m = firstFlow(packed, e);
-    flow_kgs[e] = m;
-    if (m > 0) {
-      typical += m;
-      counted++;
-    }
-  }
-  typical = counted > 0 ? typical / counted : 0.1;
-  for (const e of activity.elements) {
-    const element = packed.net.elements[e]!;
-    if (element.kind === FAN) {
-      const points = element.fan!.curve.pressure.x;
-      const middle = (points[0]! + points[points.length - 1]!) / 2;
-      flow_kgs[e] = middle * element.fan!.speedRatio * packed.net.air.density_kgm3;
-    } else if (flow_kgs[e] === 0) flow_kgs[e] = typical;
-    if (held && !Number.isNaN(held[e]!)) flow_kgs[e] = held[e]!;
-  }
-  if (
-    warm !== null &&
-    warm.flow_kgs.length === flow_kgs.length &&
-    warm.pressure_Pa.length === pressure_Pa.length
-  ) {
-    // an element that was shut a moment ago starts from its own first guess
-    for (const e of activity.elements) {
-      if (warm.flow_kgs[e] !== 0 && !(held && !Number.isNaN(held[e]!))) flow_kgs[e] = warm.flow_kgs[e]!;
-    }
-    for (const v of activity.nodes)
-      pressure_Pa[v] = Number.isFinite(warm.pressure_Pa[v]!) ? warm.pressure_Pa[v]! : 0;
-  }
-  return { flow_kgs, pressure_Pa };
-}
-
-function scales(packed: PackedNet, activity: Activity, state: NetState): { Pa: number; kgs: number } {
-  let low = Infinity;
-  let high = -Infinity;
-  for (const v of packed.given_Pa) {
-    if (Number.isNaN(v)) continue;
-    if (v < low) low = v;
-    if (v > high) high = v;
-  }
-  let Pa = Number.isFinite(low) ? high - low : 0;
-  const out = new Float64Array(3);
-  let kgs = 0;
-  const march = newMarch();
-  for (const e of activity.elements) {
-    const element = packed.net.elements[e]!;
-    kgs = Math.max(kgs, Math.abs(state.flow_kgs[e]!));
-    if (element.kind === FAN) {
-      const density_kgm3 = densityAt(packed, 0);
-      const speedRatio = element.fan!.speedRatio;
-      const flow_m3s = element.fan!.curve.pressure.x[0]! * speedRatio;
-      fanTotalPressure(element.fan!.curve, { flow_m3s, density_kgm3, speedRatio }, out);
-      Pa = Math.max(Pa, Math.abs(out[0]!));
-    }
-  }
-  if (Pa === 0) {
-    for (const e of activity.elements) {
-      marchElement(packed, e, state.flow_kgs[e]!, 0, march);
-      Pa = Math.max(Pa, -march.total_Pa);
-    }
-  }
-  return { Pa: Pa > 0 && Number.isFinite(Pa) ? Pa : 1, kgs: kgs > 0 && Number.isFinite(kgs) ? kgs : 0.1 };
-}
-
-/** Hands pressures out to the dead ends: no flow, so no loss; a fan there stands at shut-off. */
-function finishDeadEnds(packed: PackedNet, activity: Activity, balance: Balance, state: NetState): void {
-  const out = new Float64Array(3);
-  for (let i = activity.deadEnds.length - 1; i >= 0; i--) {
-    const { element: e, hangs } = activity.deadEnds[i]!;
-    const atStart = packed.from[e] === hangs;
-    let pressure = balance.endPressure(state, e, !atStart);
-    const element = packed.net.elements[e]!;
-    if (element.kind === FAN) {
-      const speedRatio = element.fan!.speedRatio;
-      const density_kgm3 = densityAt(packed, pressure);
-      fanTotalPressure(element.fan!.curve, { flow_m3s: 0, density_kgm3, speedRatio }, out);
-      pressure += atStart ? -out[0]! : out[0]!;
-    }
-    state.pressure_Pa[hangs] = pressure;
-  }
-  for (let v = 0; v < packed.nodeCount; v++) if (activity.afloat[v]) state.pressure_Pa[v] = NaN;
 }

@@ -1,0 +1,149 @@
+import { ENTRIES } from '../catalogue/entries.ts';
+import type { Hood, ThingOf } from '../document/schema-things.ts';
+import {
+  brushShoeCoefficient,
+  entryCoefficient,
+  slotHoodCoefficient,
+  taperedHoodCoefficient,
+} from '../fittings/entry.ts';
+import { orificeLeakCoefficient, stackExit, weatherCapCoefficient } from '../fittings/exit.ts';
+import { ImpossibleInput } from '../quantities/impossible-input.ts';
+import type { Basis } from '../quantities/sourced.ts';
+import type { BuiltPiece } from './compile-pieces.ts';
+import { measuredSegment } from './compile-pieces.ts';
+import { localSegment } from './net.ts';
+import type { Segment } from './net.ts';
+import { roundArea } from './piece-record.ts';
+
+/** Kinetic loss where air blows out of a duct against the drawn direction [-]. */
+const BLOWN_OUT = 1;
+/** Discharge coefficient of a sharp hole in a thin wall, where the document gives none. */
+export const HOLE_DISCHARGE = {
+  value: 0.6,
+  source: 'ISO 5167-2, limit of a small hole in a thin plate',
+  basis: 'from-memory' as Basis,
+};
+/** Entry loss where air comes in backwards through an exhaust: a plain duct end [-]. */
+const DRAWN_IN = 0.93;
+
+interface HoodLoss {
+  readonly k: number;
+  readonly source: string;
+  readonly basis: Basis;
+}
+
+const HOODS: {
+  readonly [K in Hood['kind']]: (hood: Extract<Hood, { kind: K }>, area_m2: number) => HoodLoss | null;
+} = {
+  entry: (hood) => {
+    if (!Object.hasOwn(ENTRIES, hood.entry)) {
+      throw new ImpossibleInput('entry', hood.entry, `one of ${Object.keys(ENTRIES).join(', ')}`);
+    }
+    const row = ENTRIES[hood.entry as keyof typeof ENTRIES];
+    return {
+      k: entryCoefficient(hood.entry as keyof typeof ENTRIES).k,
+      source: row.source,
+      basis: row.basis,
+    };
+  },
+  tapered: (hood) => ({
+    k: taperedHoodCoefficient(hood.angle.si, hood.shape).k,
+    source: 'ACGIH Industrial Ventilation, hood entry losses',
+    basis: 'from-memory',
+  }),
+  slot: (hood, area_m2) => ({
+    k: slotHoodCoefficient({ slotArea_m2: hood.slotArea.si, ductArea_m2: area_m2 }).k,
+    source: 'ACGIH Industrial Ventilation, compound slot hood',
+    basis: 'from-memory',
+  }),
+  'brush-shoe': (hood, area_m2) => ({
+    k: brushShoeCoefficient({
+      ductArea_m2: area_m2,
+      gapArea_m2: hood.gapArea.si,
+      throatCoefficient: hood.throat?.si ?? BRUSH_SHOE_THROAT,
+      bristleCoefficient: hood.bristle?.si ?? BRUSH_SHOE_BRISTLE,
+    }).k,
+    source: 'enclosure with a gap, as a sharp-edged slot and a take-off; no published value for a brush shoe',
+    basis: 'common-practice',
+  }),
+  given: (hood) => ({ k: hood.coefficient.si, source: 'given in the document', basis: 'measured-by-user' }),
+  measured: () => null,
+};
+
+/** Take-off of a spindle shoe and its bristle gap, where the document gives neither [-]; assumptions. */
+const BRUSH_SHOE_THROAT = 0.5;
+const BRUSH_SHOE_BRISTLE = 1.8;
+
+const END = { outside: [], relation: '', length_m: null, carries: false } as const;
+
+/** The hood at the start of a run, on the velocity of the run's first duct. */
+export function buildHood(port: ThingOf<'port'>, diameter_m: number): BuiltPiece {
+  const area_m2 = roundArea(diameter_m);
+  const { hood } = port;
+  const pick = HOODS[hood.kind] as (hood: Hood, area_m2: number) => HoodLoss | null;
+  const loss = pick(hood, area_m2);
+  let segment: Segment;
+  if (loss !== null) segment = localSegment(area_m2, loss.k, BLOWN_OUT, 'downstream');
+  else if (hood.kind === 'measured') segment = measuredSegment(area_m2, hood.loss.si, hood.flow.si);
+  else throw new ImpossibleInput('hood', hood.kind, 'a kind with a loss');
+  return {
+    segments: [segment],
+    record: {
+      ...END,
+      kind: 'hood',
+      share: 'hood',
+      area_m2,
+      areaAfter_m2: area_m2,
+      diameter_m,
+      source: loss?.source ?? 'reading in the document',
+      basis: loss?.basis ?? 'measured-by-user',
+    },
+    diameterAfter_m: diameter_m,
+  };
+}
+
+/** The exhaust at the end of a run, on the velocity of the run's last duct. */
+export function buildExhaust(exhaust: ThingOf<'exhaust'>, diameter_m: number): BuiltPiece {
+  const area_m2 = roundArea(diameter_m);
+  const { outlet } = exhaust;
+  const k =
+    outlet.kind === 'given'
+      ? outlet.coefficient.si
+      : outlet.kind === 'cap'
+        ? weatherCapCoefficient(outlet.gapRatio.si).k
+        : stackExit().k;
+  return {
+    segments: [localSegment(area_m2, k, DRAWN_IN)],
+    record: {
+      ...END,
+      kind: 'exhaust',
+      share: 'fittings',
+      area_m2,
+      areaAfter_m2: null,
+      diameter_m,
+      source: outlet.kind === 'given' ? 'given in the document' : 'ACGIH Industrial Ventilation ch. 5',
+      basis: outlet.kind === 'given' ? 'measured-by-user' : 'from-memory',
+    },
+    diameterAfter_m: diameter_m,
+  };
+}
+
+/** The hole at the start of a leak's run. */
+export function buildLeak(leak: ThingOf<'leak'>): BuiltPiece {
+  const discharge = leak.dischargeCoefficient?.si ?? HOLE_DISCHARGE.value;
+  const area_m2 = leak.area.si;
+  return {
+    segments: [localSegment(area_m2, orificeLeakCoefficient(discharge).k)],
+    record: {
+      ...END,
+      kind: 'leak',
+      share: 'hood',
+      area_m2,
+      areaAfter_m2: null,
+      diameter_m: null,
+      source: leak.dischargeCoefficient ? 'given in the document' : HOLE_DISCHARGE.source,
+      basis: leak.dischargeCoefficient ? 'measured-by-user' : HOLE_DISCHARGE.basis,
+    },
+    diameterAfter_m: Math.sqrt((4 * area_m2) / Math.PI),
+  };
+}

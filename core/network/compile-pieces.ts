@@ -1,0 +1,333 @@
+import { ELBOW_TABLES } from '../catalogue/elbows.ts';
+import { SLIDE_GATE } from '../catalogue/gates.ts';
+import { MATERIALS } from '../catalogue/materials.ts';
+import type { MaterialRow } from '../catalogue/materials.ts';
+import type { Piece, PieceKind, Run } from '../document/schema-pieces.ts';
+import {
+  compressedHoseFactor,
+  COMPRESSED_HOSE_RANGE,
+  hawthorneFriction,
+  HOSE_BEND_RANGE,
+  hoseBendCoefficient,
+} from '../duct/hose.ts';
+import { FRICTION_RANGE } from '../duct/friction.ts';
+import { elbowCoefficient, ELBOW_RANGES } from '../fittings/elbow.ts';
+import { sizeChange } from '../fittings/size-change.ts';
+import { ImpossibleInput } from '../quantities/impossible-input.ts';
+import { findOutside } from '../quantities/range.ts';
+import type { Outside } from '../quantities/range.ts';
+import { FRICTION, localSegment } from './net.ts';
+import type { Segment } from './net.ts';
+import type { PieceRecord } from './piece-record.ts';
+import { roundArea } from './piece-record.ts';
+
+/** A piece turned into what the solver marches through. */
+export interface BuiltPiece {
+  readonly segments: readonly Segment[];
+  readonly record: Omit<PieceRecord, 'id' | 'segments'>;
+  /** Inside diameter after the piece [m]. */
+  readonly diameterAfter_m: number;
+}
+
+/** What a piece takes from the run that it stands in. */
+export interface PieceContext {
+  readonly run: Run;
+  /** Inside diameter of the duct that arrives [m]. */
+  readonly diameter_m: number;
+}
+
+type Builder<K extends PieceKind> = (piece: Extract<Piece, { kind: K }>, context: PieceContext) => BuiltPiece;
+
+const PLAIN = {
+  source: null,
+  basis: null,
+  outside: [],
+  relation: '',
+  length_m: null,
+  carries: false,
+} as const;
+
+const MATERIALS_BY_ID = new Map<string, MaterialRow>(MATERIALS.map((row) => [row.id, row]));
+
+/** Material of a piece; names the field where there is none or it is unknown. */
+export function materialOf(id: string | undefined): MaterialRow {
+  if (id === undefined)
+    throw new ImpossibleInput('material', 'not given', 'a material id, here or in the run');
+  const row = MATERIALS_BY_ID.get(id);
+  if (row === undefined) {
+    throw new ImpossibleInput('material', id, `one of ${[...MATERIALS_BY_ID.keys()].join(', ')}`);
+  }
+  return row;
+}
+
+/** A bend gentler than the table keeps the table's last value, which is on the safe side and needs no word. */
+const tighterOnly = (outside: Outside[]): Outside[] =>
+  outside.filter((o) => o.quantity !== 'radius over diameter' || o.value < (o.bounds.low ?? 0));
+
+function frictionSegment(
+  length_m: number,
+  diameter_m: number,
+  material: MaterialRow,
+  factor = 1,
+): { segment: Segment; fixed: boolean } {
+  const pitch = material.corrugationPitch_m ?? null;
+  const ratio = (factor * length_m) / diameter_m;
+  return {
+    fixed: pitch !== null,
+    segment: {
+      type: FRICTION,
+      area_m2: roundArea(diameter_m),
+      forward: ratio,
+      backward: ratio,
+      diameter_m,
+      relativeRoughness: material.roughness_m / diameter_m,
+      fixedFriction: pitch === null ? -1 : hawthorneFriction(diameter_m, pitch),
+    },
+  };
+}
+
+/** One builder for each kind of piece. */
+const BUILDERS: { readonly [K in PieceKind]: Builder<K> } = {
+  straight: (piece, { run, diameter_m }) => {
+    const material = materialOf(piece.material ?? run.material);
+    const compression = piece.compression?.si ?? 0;
+    if (compression > 0 && !material.flexible) {
+      throw new ImpossibleInput('compression', compression, 'absent: only hose can be pushed together');
+    }
+    const factor = compression > 0 ? compressedHoseFactor(diameter_m, compression) : 1;
+    const { segment, fixed } = frictionSegment(piece.length.si, diameter_m, material, factor);
+    const outside = fixed
+      ? []
+      : findOutside(FRICTION_RANGE, { 'relative roughness': material.roughness_m / diameter_m });
+    const hose =
+      compression > 0 ? findOutside(COMPRESSED_HOSE_RANGE, { diameter: diameter_m, compression }) : [];
+    return {
+      segments: piece.length.si > 0 ? [segment] : [],
+      record: {
+        ...PLAIN,
+        kind: 'straight',
+        share: material.flexible ? 'hose' : 'duct',
+        area_m2: segment.area_m2,
+        areaAfter_m2: segment.area_m2,
+        diameter_m,
+        length_m: piece.length.si,
+        carries: true,
+        source: material.source,
+        basis: material.basis,
+        outside: [...outside, ...hose],
+        relation: hose.length > 0 ? 'loss of compressed hose' : 'wall friction',
+      },
+      diameterAfter_m: diameter_m,
+    };
+  },
+  elbow: (piece, { diameter_m }) => {
+    const radiusRatio = piece.radiusRatio?.si ?? 1;
+    const angle_rad = piece.angle.si;
+    const { k } = elbowCoefficient({ style: piece.style, radiusRatio, angle_rad, angleRule: 'ashrae' });
+    const area_m2 = roundArea(diameter_m);
+    const table = piece.style === 'mitre' ? null : ELBOW_TABLES[piece.style];
+    return {
+      segments: [localSegment(area_m2, k)],
+      record: {
+        ...PLAIN,
+        kind: 'elbow',
+        share: 'fittings',
+        area_m2,
+        areaAfter_m2: area_m2,
+        diameter_m,
+        carries: true,
+        source: table?.source ?? 'Rennels and Hudson, Pipe Flow, 2012, mitre bend',
+        basis: table?.basis ?? 'from-memory',
+        outside: tighterOnly(
+          findOutside(ELBOW_RANGES[piece.style], {
+            angle: angle_rad,
+            ...(piece.style === 'mitre' ? {} : { 'radius over diameter': radiusRatio }),
+          }),
+        ),
+        relation: 'elbow table',
+      },
+      diameterAfter_m: diameter_m,
+    };
+  },
+  'hose-bend': (piece, { run, diameter_m }) => {
+    const material = materialOf(piece.material ?? run.material);
+    const angle_rad = piece.angle.si;
+    const length_m = angle_rad * piece.radius.si;
+    const { k } = hoseBendCoefficient({ bendRadius_m: piece.radius.si, diameter_m, angle_rad });
+    const { segment } = frictionSegment(length_m, diameter_m, material);
+    return {
+      segments: [segment, localSegment(segment.area_m2, k)],
+      record: {
+        ...PLAIN,
+        kind: 'hose-bend',
+        share: 'hose',
+        area_m2: segment.area_m2,
+        areaAfter_m2: segment.area_m2,
+        diameter_m,
+        length_m,
+        carries: true,
+        source: 'rounded bend with the hose friction along its arc; no published value for small hose',
+        basis: 'common-practice',
+        outside: tighterOnly(
+          findOutside(HOSE_BEND_RANGE, { 'radius over diameter': piece.radius.si / diameter_m }),
+        ),
+        relation: 'bend of hose',
+      },
+      diameterAfter_m: diameter_m,
+    };
+  },
+  reducer: (piece, { diameter_m }) =>
+    stepBetween(diameter_m, piece.to.si, piece.angle?.si ?? null, 'reducer'),
+  gate: (_piece, { diameter_m }) => {
+    const area_m2 = roundArea(diameter_m);
+    return {
+      // a setting writes the coefficient
+      segments: [localSegment(area_m2, 0)],
+      record: {
+        ...PLAIN,
+        kind: 'gate',
+        share: 'fittings',
+        area_m2,
+        areaAfter_m2: area_m2,
+        diameter_m,
+        source: SLIDE_GATE.source,
+        basis: SLIDE_GATE.basis,
+      },
+      diameterAfter_m: diameter_m,
+    };
+  },
+  given: (piece, { diameter_m }) => {
+    const area_m2 = roundArea(diameter_m);
+    return {
+      segments: [localSegment(area_m2, piece.coefficient.si)],
+      record: {
+        ...PLAIN,
+        kind: 'given',
+        share: 'fittings',
+        area_m2,
+        areaAfter_m2: area_m2,
+        diameter_m,
+        source: 'coefficient given in the document',
+        basis: 'measured-by-user',
+      },
+      diameterAfter_m: diameter_m,
+    };
+  },
+  measured: (piece, { diameter_m }) => {
+    const area_m2 = roundArea(diameter_m);
+    // loss grows with the square of flow, so the reading fixes a coefficient once the density is known
+    return {
+      segments: [measuredSegment(area_m2, piece.loss.si, piece.flow.si)],
+      record: {
+        ...PLAIN,
+        kind: 'measured',
+        share: 'fittings',
+        area_m2,
+        areaAfter_m2: area_m2,
+        diameter_m,
+        source: 'reading in the document',
+        basis: 'measured-by-user',
+      },
+      diameterAfter_m: diameter_m,
+    };
+  },
+  bare: (piece) => {
+    const diameter_m = piece.diameter.si;
+    const area_m2 = roundArea(diameter_m);
+    const relativeRoughness = piece.roughness.si / diameter_m;
+    const friction = {
+      type: FRICTION,
+      area_m2,
+      forward: piece.length.si / diameter_m,
+      backward: piece.length.si / diameter_m,
+      diameter_m,
+      relativeRoughness,
+      fixedFriction: -1,
+    } as const;
+    return {
+      segments: [
+        ...(piece.length.si > 0 ? [friction] : []),
+        ...(piece.coefficient.si > 0 ? [localSegment(area_m2, piece.coefficient.si)] : []),
+      ],
+      record: {
+        ...PLAIN,
+        kind: 'bare',
+        share: 'duct',
+        area_m2,
+        areaAfter_m2: area_m2,
+        diameter_m,
+        length_m: piece.length.si,
+        carries: true,
+        source: 'length, roughness and coefficient given in the document',
+        basis: 'measured-by-user',
+        outside: findOutside(FRICTION_RANGE, { 'relative roughness': relativeRoughness }),
+        relation: 'wall friction',
+      },
+      diameterAfter_m: diameter_m,
+    };
+  },
+};
+
+/** A loss read at one flow, as a coefficient on the velocity in `area_m2`; density is put in when the net is made. */
+export interface MeasuredSegment extends Segment {
+  /** Loss over flow squared [Pa s2/m6]. */
+  readonly perFlowSquared: number;
+}
+
+export function measuredSegment(area_m2: number, loss_Pa: number, flow_m3s: number): MeasuredSegment {
+  return { ...localSegment(area_m2, 0), perFlowSquared: loss_Pa / (flow_m3s * flow_m3s) };
+}
+
+/** Puts the room's density into measured losses. */
+export function settleMeasured(segment: Segment, density_kgm3: number): Segment {
+  if (!('perFlowSquared' in segment)) return segment;
+  const { perFlowSquared, ...plain } = segment as MeasuredSegment;
+  const k = (2 * perFlowSquared * segment.area_m2 ** 2) / density_kgm3;
+  return { ...plain, forward: k, backward: k };
+}
+
+/** A change of diameter, tapered or abrupt; against the run it narrows where it widened. */
+export function stepBetween(
+  before_m: number,
+  after_m: number,
+  angle_rad: number | null,
+  kind: string,
+): BuiltPiece {
+  const along = sizeChange({
+    upstreamDiameter_m: before_m,
+    downstreamDiameter_m: after_m,
+    includedAngle_rad: angle_rad,
+  });
+  const against = sizeChange({
+    upstreamDiameter_m: after_m,
+    downstreamDiameter_m: before_m,
+    includedAngle_rad: angle_rad,
+  });
+  // both coefficients refer to the narrow side, whichever way the air goes
+  const area_m2 = roundArea(Math.min(before_m, after_m));
+  return {
+    segments: [localSegment(area_m2, along.k, against.k, after_m > before_m ? 'upstream' : 'downstream')],
+    record: {
+      ...PLAIN,
+      kind,
+      share: 'fittings',
+      area_m2,
+      areaAfter_m2: roundArea(after_m),
+      diameter_m: after_m,
+      source: 'Rennels and Hudson, Pipe Flow, 2012; Borda-Carnot',
+      basis: 'from-memory',
+    },
+    diameterAfter_m: after_m,
+  };
+}
+
+/** Turns one piece into segments. */
+export function buildPiece(piece: Piece, context: PieceContext): BuiltPiece {
+  const builder = BUILDERS[piece.kind] as Builder<PieceKind>;
+  return builder(piece as never, context);
+}
+
+/** Inside diameter that a piece asks for, where it has one of its own [m]. */
+export function ownDiameter(piece: Piece): number | null {
+  return piece.kind === 'reducer' ? null : (piece.diameter?.si ?? null);
+}

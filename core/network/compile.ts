@@ -1,0 +1,207 @@
+import { airState, pressureAtAltitude } from '../air/moist-air.ts';
+import { DEVICE_KINDS, findEnd } from '../document/ends.ts';
+import type { RunEnd } from '../document/ends.ts';
+import { pathText } from '../document/problem.ts';
+import type { DocumentProblem } from '../document/problem.ts';
+import type { ShopDocument } from '../document/schema.ts';
+import type { Run } from '../document/schema-pieces.ts';
+import type { Thing, ThingOf } from '../document/schema-things.ts';
+import { ImpossibleInput } from '../quantities/impossible-input.ts';
+import { buildBin, buildCyclone, buildFan, buildFilter } from './compile-devices.ts';
+import type { BuiltDevice } from './compile-devices.ts';
+import { settleMeasured } from './compile-pieces.ts';
+import { buildRun } from './compile-run.ts';
+import type { BuiltRun } from './compile-run.ts';
+import { FAN, PASSIVE } from './net.ts';
+import type { Element, Leg, NetAir, Node } from './net.ts';
+import { packNet } from './packed.ts';
+import type { PackedNet } from './packed.ts';
+import type { GateRecord } from './piece-record.ts';
+import type { AirResult } from './solution.ts';
+
+/** A document turned into a network, with what results need to speak of it again. */
+export interface CompiledShop {
+  readonly document: ShopDocument;
+  readonly air: AirResult;
+  readonly packed: PackedNet;
+  readonly things: ReadonlyMap<string, Thing>;
+  /** In the order of the document; element `i` of the net is run `i`. */
+  readonly runs: readonly CompiledRun[];
+  readonly devices: readonly CompiledDevice[];
+  readonly fans: readonly CompiledFan[];
+  readonly gates: readonly GateRecord[];
+  /** Node index by id: a thing's, or `S1.in` and `S1.out` of a device. */
+  readonly nodeIndex: ReadonlyMap<string, number>;
+}
+
+export interface CompiledRun extends BuiltRun {
+  readonly run: Run;
+  readonly element: number;
+  readonly from: RunEnd;
+  readonly to: RunEnd;
+}
+
+export interface CompiledDevice {
+  readonly thing: ThingOf<'cyclone' | 'bin' | 'filter'>;
+  readonly element: number;
+  readonly built: BuiltDevice;
+}
+
+export interface CompiledFan {
+  readonly thing: ThingOf<'fan'>;
+  readonly element: number;
+}
+
+export type CompileResult =
+  | { readonly ok: true; readonly shop: CompiledShop }
+  | { readonly ok: false; readonly problems: readonly DocumentProblem[] };
+
+const BUILD_DEVICE = { cyclone: buildCyclone, bin: buildBin, filter: buildFilter } as const;
+
+/** Turns a document into a network; what no shop can have comes back as problems with paths. */
+export function compileShop(document: ShopDocument): CompileResult {
+  const problems: DocumentProblem[] = [];
+  /** Runs a step, and turns what it refuses into a problem at a path. */
+  const attempt = <T>(path: (string | number)[], step: () => T): T | null => {
+    try {
+      return step();
+    } catch (error) {
+      if (!(error instanceof ImpossibleInput)) throw error;
+      const at = pathText(document, path);
+      const place = `${at}.${error.field}`;
+      problems.push({
+        path: place,
+        message: `${place}: ${String(error.value)} is not possible, it must be ${error.rule}`,
+        remedy: 'correct the value',
+      });
+      return null;
+    }
+  };
+
+  const air = attempt(['air'], () => airOf(document));
+  if (air === null) return { ok: false, problems };
+  const things = new Map(document.things.map((thing) => [thing.id, thing]));
+  const nodes: { id: string; pressure_Pa: number | null; legs: Leg[] | null }[] = [];
+  const nodeIndex = new Map<string, number>();
+  const addNode = (id: string, pressure_Pa: number | null, mixing = false) => {
+    nodeIndex.set(id, nodes.length);
+    nodes.push({ id, pressure_Pa, legs: mixing ? [] : null });
+  };
+  for (const thing of document.things) {
+    if (DEVICE_KINDS.has(thing.kind)) {
+      addNode(`${thing.id}.in`, null);
+      addNode(`${thing.id}.out`, null);
+    } else if (thing.kind === 'port' || thing.kind === 'leak') addNode(thing.id, 0);
+    else if (thing.kind === 'exhaust') addNode(thing.id, thing.pressure?.si ?? 0);
+    else if (thing.kind === 'pressure') addNode(thing.id, thing.pressure.si);
+    else addNode(thing.id, null, thing.kind !== 'joint');
+  }
+  const nodeOf = (end: RunEnd) =>
+    nodeIndex.get(DEVICE_KINDS.has(end.thing.kind) ? `${end.thing.id}.${end.end}` : end.thing.id)!;
+
+  const density = air.density_kgm3;
+  const elements: Element[] = [];
+  const runs: CompiledRun[] = [];
+  document.runs.forEach((run, r) => {
+    // ends were checked when the document was read
+    const from = findEnd(things, run.from, 'from') as RunEnd;
+    const to = findEnd(things, run.to, 'to') as RunEnd;
+    const built = attempt(['runs', r], () => buildRun(run, from, to));
+    const segments = (built?.segments ?? []).map((segment) => settleMeasured(segment, density));
+    elements.push({ id: run.id, from: nodeOf(from), to: nodeOf(to), kind: PASSIVE, segments, fan: null });
+    if (built) runs.push({ ...built, run, element: r, from, to });
+  });
+  for (const { element, from, to, startDiameter_m, endDiameter_m } of runs) {
+    addLeg(nodes[nodeOf(from)]!.legs, from, element, false, startDiameter_m);
+    addLeg(nodes[nodeOf(to)]!.legs, to, element, true, endDiameter_m);
+  }
+
+  const devices: CompiledDevice[] = [];
+  const fans: CompiledFan[] = [];
+  document.things.forEach((thing, i) => {
+    const ends = { from: nodeIndex.get(`${thing.id}.in`)!, to: nodeIndex.get(`${thing.id}.out`)! };
+    if (thing.kind === 'fan') {
+      const fan = attempt(['things', i], () => buildFan(thing));
+      if (fan === null) return;
+      fans.push({ thing, element: elements.length });
+      elements.push({ id: thing.id, ...ends, kind: FAN, segments: [], fan });
+    } else if (thing.kind === 'cyclone' || thing.kind === 'bin' || thing.kind === 'filter') {
+      const build = BUILD_DEVICE[thing.kind] as (thing: Thing) => BuiltDevice;
+      const built = attempt(['things', i], () => build(thing));
+      if (built === null) return;
+      const segments = built.segments.map((segment) => settleMeasured(segment, density));
+      devices.push({ thing, element: elements.length, built });
+      elements.push({ id: thing.id, ...ends, kind: PASSIVE, segments, fan: null });
+    }
+  });
+  if (problems.length > 0) return { ok: false, problems };
+
+  const netAir: NetAir = {
+    density_kgm3: density,
+    viscosity_Pas: air.viscosity_Pas,
+    roomPressure_Pa: document.options.compressible ? air.pressure_Pa : null,
+  };
+  const packed = packNet({ air: netAir, nodes: nodes as Node[], elements });
+  const gates = runs.flatMap((run) =>
+    run.gates.map(({ id, segment, opening }) => ({
+      id,
+      element: run.element,
+      segment: packed.segmentStart[run.element]! + segment,
+      opening,
+    })),
+  );
+  return { ok: true, shop: { document, air, packed, things, runs, devices, fans, gates, nodeIndex } };
+}
+
+function airOf(document: ShopDocument): AirResult {
+  const { air } = document;
+  if (air.kind === 'given') {
+    return {
+      density_kgm3: air.density.si,
+      viscosity_Pas: air.viscosity.si,
+      pressure_Pa: null,
+      temperature_K: null,
+    };
+  }
+  const pressure_Pa = air.barometer?.si ?? pressureAtAltitude(air.altitude?.si ?? 0);
+  const state = airState({
+    pressure_Pa,
+    temperature_K: air.temperature.si,
+    relativeHumidity: air.humidity.si,
+  });
+  return {
+    density_kgm3: state.density_kgm3,
+    viscosity_Pas: state.viscosity_Pas,
+    pressure_Pa,
+    temperature_K: air.temperature.si,
+  };
+}
+
+/** Direction in which air leaves a mixing junction through each of its ends, for a branch at angle `a` [rad]. */
+const LEG_DIRECTION: Readonly<Record<string, (a: number) => number>> = {
+  out: () => 0,
+  main: () => Math.PI,
+  branch: (a) => Math.PI + a,
+  left: (a) => Math.PI + a,
+  right: (a) => Math.PI - a,
+};
+
+function addLeg(
+  legs: Leg[] | null,
+  end: RunEnd,
+  element: number,
+  ends: boolean,
+  diameter_m: number | null,
+): void {
+  if (legs === null || diameter_m === null) return;
+  const { thing } = end;
+  const angle = thing.kind === 'wye' || thing.kind === 'breeches' ? thing.angle.si : Math.PI / 2;
+  const leg = {
+    element,
+    ends,
+    area_m2: (Math.PI / 4) * diameter_m ** 2,
+    direction_rad: LEG_DIRECTION[end.end]!(angle),
+  };
+  if (thing.kind === 'breeches') legs.push(leg);
+  else legs.push({ ...leg, role: end.end === 'branch' ? 'branch' : 'through' });
+}

@@ -1,0 +1,130 @@
+import { airPower } from '../fan/air-power.ts';
+import { fanCurrent, fanPower, fanTotalPressure } from '../fan/fan-curve.ts';
+import { faceVelocity } from '../filter/media.ts';
+import { cycloneLossSpread, PLAIN_CYCLONE } from '../separator/pressure-drop.ts';
+import type { Balance, NetState } from './balance.ts';
+import type { CompiledDevice, CompiledFan, CompiledShop } from './compile.ts';
+import type { DeviceCatch } from './dust.ts';
+import { densityAt, staticAt } from './march.ts';
+import { roundArea } from './piece-record.ts';
+import type { DeviceResult, FanResult, NodeResult, OperatingPoint } from './solution.ts';
+
+const finite = (value: number): number | null => (Number.isFinite(value) ? value : null);
+
+/** What is said of a separator or filter. */
+export function deviceResult(
+  shop: CompiledShop,
+  device: CompiledDevice,
+  state: NetState,
+  balance: Balance,
+  caught: DeviceCatch | null,
+): DeviceResult {
+  const e = device.element;
+  const m = state.flow_kgs[e]!;
+  const inlet = balance.endPressure(state, e, true);
+  const outlet = balance.endPressure(state, e, false);
+  const density = densityAt(shop.packed, Number.isFinite(inlet) ? inlet : 0);
+  const flow_m3s = m / density;
+  const { built } = device;
+  const inletVelocity_ms = built.kind === 'filter' ? null : Math.abs(flow_m3s) / built.inletArea_m2;
+  let lossByModel_Pa: Record<string, number> | null = null;
+  if (built.kind === 'cyclone') {
+    const pressure = (density * inletVelocity_ms! ** 2) / 2;
+    const { byModel } = cycloneLossSpread(built.geometry, PLAIN_CYCLONE);
+    lossByModel_Pa = Object.fromEntries(Object.entries(byModel).map(([id, xi]) => [id, xi * pressure]));
+  }
+  return {
+    id: device.thing.id,
+    kind: built.kind,
+    flow_m3s,
+    loss_Pa: finite(inlet - outlet) ?? 0,
+    inletTotalPressure_Pa: finite(inlet),
+    inletVelocity_ms,
+    lossByModel_Pa,
+    cutSize_m: caught?.cutSize_m ?? null,
+    catchShare: caught?.catchShare ?? null,
+    catchByModel: caught?.catchByModel ?? null,
+    faceVelocity_ms:
+      built.kind === 'filter'
+        ? built.layers.map((layer) => faceVelocity(Math.abs(flow_m3s), layer.area_m2))
+        : null,
+    dustIn_kgs: caught?.dustIn_kgs ?? 0,
+    model: built.model,
+    source: built.source,
+    basis: built.basis,
+  };
+}
+
+const out = new Float64Array(3);
+
+/** What is said of a fan. */
+export function fanResult(
+  shop: CompiledShop,
+  fan: CompiledFan,
+  state: NetState,
+  balance: Balance,
+  points: readonly OperatingPoint[] | null,
+): FanResult {
+  const e = fan.element;
+  const { curve, speedRatio } = shop.packed.net.elements[e]!.fan!;
+  const m = state.flow_kgs[e]!;
+  const inlet = balance.endPressure(state, e, true);
+  const density_kgm3 = densityAt(shop.packed, Number.isFinite(inlet) ? inlet : 0);
+  const flow_m3s = m / density_kgm3;
+  const at = { flow_m3s, density_kgm3, speedRatio };
+  fanTotalPressure(curve, at, out);
+  const total = out[0]!;
+  const outletPressure = (density_kgm3 * (flow_m3s / curve.input.outletArea_m2) ** 2) / 2;
+  const power_W = fanPower(curve, at);
+  const own: OperatingPoint = { flow_m3s, massFlow_kgs: m, totalPressure_Pa: total, stable: true };
+  const all = points ?? [own];
+  const nearest = all.reduce(
+    (a, b) => (Math.abs(b.massFlow_kgs - m) < Math.abs(a.massFlow_kgs - m) ? b : a),
+    own,
+  );
+  return {
+    id: fan.thing.id,
+    flow_m3s,
+    massFlow_kgs: m,
+    staticPressure_Pa: total - outletPressure,
+    totalPressure_Pa: total,
+    speed_rpm: curve.input.ratedSpeed_rpm === null ? null : curve.input.ratedSpeed_rpm * speedRatio,
+    power_W,
+    current_A: fanCurrent(curve, at),
+    efficiency: power_W !== null && power_W > 0 ? airPower(flow_m3s, total) / power_W : null,
+    stable: nearest.stable,
+    allOperatingPoints: all,
+  };
+}
+
+/** Pressures of every node; the total at a junction is that of the leg which carries most. */
+export function nodeResults(shop: CompiledShop, state: NetState, balance: Balance): NodeResult[] {
+  const { packed } = shop;
+  const widest = new Map<number, { element: number; atStart: boolean; area_m2: number; flow: number }>();
+  for (const { element, startDiameter_m, endDiameter_m } of shop.runs) {
+    const flow = Math.abs(state.flow_kgs[element]!);
+    const offer = (node: number, atStart: boolean, diameter_m: number | null) => {
+      const before = widest.get(node);
+      if (diameter_m === null || (before && before.flow >= flow)) return;
+      widest.set(node, { element, atStart, area_m2: roundArea(diameter_m), flow });
+    };
+    offer(packed.from[element]!, true, startDiameter_m);
+    offer(packed.to[element]!, false, endDiameter_m);
+  }
+  return packed.net.nodes.map((node, v) => {
+    const leg = widest.get(v);
+    const total = leg ? balance.endPressure(state, leg.element, leg.atStart) : state.pressure_Pa[v]!;
+    if (!Number.isFinite(total)) return { id: node.id, totalPressure_Pa: null, staticPressure_Pa: null };
+    // the room's air stands still before it enters
+    const still = shop.things.get(node.id)?.kind;
+    const outside = still === 'port' || still === 'leak' || still === 'exhaust';
+    const staticPressure_Pa = outside
+      ? total
+      : node.legs !== null
+        ? state.pressure_Pa[v]!
+        : leg
+          ? staticAt(packed, total, leg.flow, leg.area_m2)
+          : null;
+    return { id: node.id, totalPressure_Pa: total, staticPressure_Pa };
+  });
+}

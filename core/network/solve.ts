@@ -1,0 +1,209 @@
+import { findingsOf } from '../checks/findings.ts';
+import { SOLIDS_LOSS_K } from '../conveying/solids-loss.ts';
+import type { DocumentProblem } from '../document/problem.ts';
+import type { Setting, ShopDocument } from '../document/schema.ts';
+import { applySetting, findSetting, settingNames } from './apply-setting.ts';
+import type { NetState } from './balance.ts';
+import { compileShop } from './compile.ts';
+import type { CompiledShop } from './compile.ts';
+import { deviceResult, fanResult, nodeResults } from './device-results.ts';
+import { carryDust } from './dust.ts';
+import type { DustResult } from './dust.ts';
+import { marchElement, newMarch } from './march.ts';
+import { solveNet } from './newton.ts';
+import type { NetOutcome, PlanCache } from './newton.ts';
+import { allOperatingPoints, fanReach, humpedFans } from './operating-points.ts';
+import { REASONS } from './reasons.ts';
+import type { Reason } from './reasons.ts';
+import { runResult } from './run-results.ts';
+import type { OperatingPoint, SettingResult, Solution } from './solution.ts';
+
+/** A compiled document that can be solved again and again; each solve of a setting starts from its last. */
+export interface Workbench {
+  readonly shop: CompiledShop;
+  readonly plans: PlanCache;
+  /** Last state of each setting, by name. */
+  readonly states: Map<string, NetState>;
+}
+
+export type Opened =
+  | { readonly ok: true; readonly bench: Workbench }
+  | { readonly ok: false; readonly problems: readonly DocumentProblem[] };
+
+/** Makes a document ready to be solved. */
+export function openShop(document: ShopDocument): Opened {
+  const compiled = compileShop(document);
+  if (!compiled.ok) return compiled;
+  return { ok: true, bench: { shop: compiled.shop, plans: new Map(), states: new Map() } };
+}
+
+export type Solved =
+  | { readonly ok: true; readonly solution: Solution }
+  | { readonly ok: false; readonly problems: readonly DocumentProblem[] };
+
+/**
+ * The heart: a document, and one of its settings or all of them, to the one result that everything reads.
+ *
+ * @param document - a shop that was read without problems
+ * @param setting - name of a setting; null solves every setting
+ */
+export function solve(document: ShopDocument, setting: string | null = null): Solved {
+  const opened = openShop(document);
+  if (!opened.ok) return opened;
+  if (setting !== null && findSetting(document, setting) === null) {
+    const names = settingNames(document)
+      .map((name) => `"${name}"`)
+      .join(', ');
+    return {
+      ok: false,
+      problems: [
+        { path: 'settings', message: `no setting is named "${setting}"`, remedy: `name one of ${names}` },
+      ],
+    };
+  }
+  const names = setting === null ? settingNames(document) : [setting];
+  const settings = names.map((name) => solveSetting(opened.bench, name));
+  return { ok: true, solution: { document: document.name, air: opened.bench.shop.air, settings } };
+}
+
+/** Rounds in which dust and flow are brought to agree; the dust's part is small, so two or three do. */
+const DUST_ROUNDS = 8;
+/** Dust loads closer than this leave the flow as it is [-]. */
+const DUST_TOLERANCE = 1e-9;
+
+/** Solves one setting of an opened shop. */
+export function solveSetting(bench: Workbench, name: string): SettingResult {
+  const { shop } = bench;
+  const setting = findSetting(shop.document, name);
+  if (setting === null) throw new RangeError(`no setting is named "${name}"`);
+  applySetting(shop, setting);
+  const solved = settle(bench, setting, bench.states.get(name) ?? null);
+  if ('reason' in solved) return refused(shop, setting, solved);
+
+  const { outcome, dust, points } = solved;
+  const { state, balance } = outcome;
+  bench.states.set(name, { flow_kgs: state.flow_kgs.slice(), pressure_Pa: state.pressure_Pa.slice() });
+  const result: SettingResult = {
+    name,
+    converged: true,
+    reason: null,
+    reasonText: null,
+    iterations: outcome.iterations,
+    massResidual: outcome.massResidual,
+    pressureResidual_Pa: outcome.pressureResidual_Pa,
+    fans: shop.fans.map((fan) => fanResult(shop, fan, state, balance, points.get(fan.element) ?? null)),
+    runs: shop.runs.map((run) => runResult(shop, run, state, balance, dust.loads[run.element]!)),
+    nodes: nodeResults(shop, state, balance),
+    devices: shop.devices.map((device) =>
+      deviceResult(shop, device, state, balance, dust.catches[device.element] ?? null),
+    ),
+    findings: [],
+  };
+  return { ...result, findings: findingsOf({ shop, setting, result, dust }) };
+}
+
+interface Settled {
+  readonly outcome: Extract<NetOutcome, { converged: true }>;
+  readonly dust: DustResult;
+  readonly points: ReadonlyMap<number, readonly OperatingPoint[]>;
+}
+
+interface Refusal {
+  readonly reason: Reason;
+  /** Id of the element that the reason is about; null where it is the whole. */
+  readonly where: string | null;
+  readonly outcome: NetOutcome;
+}
+
+/** Flow, dust and operating points of the setting that was applied. */
+function settle(bench: Workbench, setting: Setting, warm: NetState | null): Settled | Refusal {
+  const { shop, plans } = bench;
+  const { packed } = shop;
+  void setting;
+  let outcome = solveNet(packed, { warm, plans });
+  if (!outcome.converged) return failed(shop, outcome);
+  let dust = carryDust(shop, outcome.state, outcome.activity.elements);
+
+  const points = new Map<number, readonly OperatingPoint[]>();
+  for (let round = 0; round < DUST_ROUNDS && shop.document.options.solidsLoss; round++) {
+    if (!takeDust(shop, dust)) break;
+    outcome = solveNet(packed, { warm: outcome.state, plans });
+    if (!outcome.converged) return failed(shop, outcome);
+    dust = carryDust(shop, outcome.state, outcome.activity.elements);
+  }
+  // a hump lets a fan run at more than one flow; it starts from rest, so it stays at the first that holds
+  for (const element of humpedFans(packed)) {
+    if (outcome.state.flow_kgs[element] === 0) continue;
+    const found = allOperatingPoints(packed, element, plans);
+    if (found.length === 0) continue;
+    points.set(
+      element,
+      found.map((f) => f.point),
+    );
+    const first = found.find((f) => f.point.stable);
+    if (first === undefined || found.length === 1) continue;
+    const again = solveNet(packed, { warm: first.state, plans });
+    if (again.converged) {
+      outcome = again;
+      dust = carryDust(shop, outcome.state, outcome.activity.elements);
+    }
+  }
+
+  for (const { element, thing } of shop.fans) {
+    const flow = outcome.state.flow_kgs[element]!;
+    if (!outcome.activity.elements.includes(element)) continue;
+    if (flow < 0) return { reason: 'fan-cannot-overcome', where: thing.id, outcome };
+    const inlet = outcome.balance.endPressure(outcome.state, element, true);
+    const room = packed.net.air.roomPressure_Pa;
+    const density = packed.net.air.density_kgm3 * (room === null ? 1 : (inlet + room) / room);
+    if (fanReach(packed, element, flow / density) === 'beyond') {
+      return { reason: 'beyond-fan-curve', where: thing.id, outcome };
+    }
+  }
+  const march = newMarch();
+  for (const e of outcome.activity.elements) {
+    const m = outcome.state.flow_kgs[e]!;
+    marchElement(packed, e, m, outcome.balance.endPressure(outcome.state, e, m >= 0), march);
+    if (march.choked) return { reason: 'too-fast', where: packed.net.elements[e]!.id, outcome };
+  }
+  return { outcome, dust, points };
+}
+
+/** Puts the dust loads into the net; false where they stand there already. */
+function takeDust(shop: CompiledShop, dust: DustResult): boolean {
+  const { solids_kgs } = shop.packed;
+  let changed = false;
+  for (const { element } of shop.runs) {
+    const wanted = SOLIDS_LOSS_K.value * dust.loads[element]!.dust_kgs;
+    if (Math.abs(wanted - solids_kgs[element]!) > DUST_TOLERANCE * Math.max(wanted, 1e-6)) changed = true;
+    solids_kgs[element] = wanted;
+  }
+  return changed;
+}
+
+function failed(shop: CompiledShop, outcome: Extract<NetOutcome, { converged: false }>): Refusal {
+  const element = shop.packed.net.elements[outcome.worstElement];
+  return { reason: outcome.reason, where: element?.id ?? null, outcome };
+}
+
+function refused(shop: CompiledShop, setting: Setting, refusal: Refusal): SettingResult {
+  const { reason, where, outcome } = refusal;
+  const row = REASONS[reason];
+  const place = where ?? 'shop';
+  const reasonText = where === null ? row.text : `${where}: ${row.text}`;
+  void shop;
+  return {
+    name: setting.name,
+    converged: false,
+    reason,
+    reasonText,
+    iterations: outcome.iterations,
+    massResidual: outcome.massResidual,
+    pressureResidual_Pa: outcome.pressureResidual_Pa,
+    fans: [],
+    runs: [],
+    nodes: [],
+    devices: [],
+    findings: [{ severity: 'fault', code: reason, where: place, message: row.text, remedy: row.remedy }],
+  };
+}

@@ -1,0 +1,195 @@
+import { fanTotalPressure } from '../fan/fan-curve.ts';
+import type { NetState } from './balance.ts';
+import { densityAt, marchElement, newMarch } from './march.ts';
+import { FAN } from './net.ts';
+import type { PackedNet } from './packed.ts';
+import type { Plan } from './plan.ts';
+
+/** Speed of air in a run before anything is known [m/s]. */
+const FIRST_VELOCITY_ms = 15;
+/** Mass flow where nothing gives a better one [kg/s]. */
+const FIRST_FLOW_kgs = 0.1;
+/** Sweeps with straight-line losses before Newton's method takes over. */
+const SWEEPS = 2;
+/** Least flow at which a sweep draws its chord, as a share of the flow that the whole pressure would drive. */
+const CHORD_SHARE = 1e-6;
+
+/** Sizes by which a network's equations are scaled, all from the network alone. */
+export interface Sizes {
+  /** Largest pressure that drives air [Pa]. */
+  readonly pressure_Pa: number;
+  /** Largest of the typical flows [kg/s]. */
+  readonly flow_kgs: number;
+  /** For each active element the flow that the whole pressure would drive through it alone [kg/s]. */
+  readonly typical_kgs: Float64Array;
+}
+
+/** Mass flow of an element at the first velocity, by its narrowest segment [kg/s]. */
+function firstFlow(packed: PackedNet, e: number): number {
+  let area = Infinity;
+  for (let s = packed.segmentStart[e]!; s < packed.segmentStart[e + 1]!; s++) {
+    const a = packed.area_m2[s]!;
+    if (a > 0 && a < area) area = a;
+  }
+  return Number.isFinite(area) ? area * FIRST_VELOCITY_ms * packed.net.air.density_kgm3 : FIRST_FLOW_kgs;
+}
+
+/** Largest flow of a fan's points [kg/s], and its pressure at no flow and there [Pa], in `out`. */
+function fanEnds(packed: PackedNet, e: number, out: Float64Array): void {
+  const { curve, speedRatio } = packed.net.elements[e]!.fan!;
+  const density_kgm3 = densityAt(packed, 0);
+  const widest = curve.pressure.x[curve.pressure.x.length - 1]! * speedRatio;
+  fanTotalPressure(curve, { flow_m3s: 0, density_kgm3, speedRatio }, out);
+  const shutOff = out[0]!;
+  fanTotalPressure(curve, { flow_m3s: widest, density_kgm3, speedRatio }, out);
+  out[1] = shutOff;
+  out[2] = out[0]!;
+  out[0] = widest * density_kgm3;
+}
+
+/** Finds the sizes of the active part of a network. */
+export function sizesOf(packed: PackedNet, elements: Int32Array): Sizes {
+  let low = Infinity;
+  let high = -Infinity;
+  for (const v of packed.given_Pa) {
+    if (v < low) low = v;
+    if (v > high) high = v;
+  }
+  let pressure_Pa = high > low ? high - low : 0;
+  const out = new Float64Array(3);
+  for (const e of packed.fans) {
+    fanEnds(packed, e, out);
+    pressure_Pa = Math.max(pressure_Pa, Math.abs(out[1]!));
+  }
+  if (!(pressure_Pa > 0 && Number.isFinite(pressure_Pa))) pressure_Pa = 1;
+  const typical_kgs = new Float64Array(elements.length);
+  let flow_kgs = 0;
+  const march = newMarch();
+  for (let i = 0; i < elements.length; i++) {
+    const e = elements[i]!;
+    let m = firstFlow(packed, e);
+    if (packed.net.elements[e]!.kind === FAN) {
+      fanEnds(packed, e, out);
+      m = out[0]!;
+    } else {
+      marchElement(packed, e, m, 0, march);
+      const drop = -march.total_Pa;
+      // an element without loss says nothing; its first flow stands
+      if (drop > 1e-9 * pressure_Pa) m *= Math.sqrt(pressure_Pa / drop);
+    }
+    typical_kgs[i] = m;
+    if (m > flow_kgs) flow_kgs = m;
+  }
+  return { pressure_Pa, flow_kgs: flow_kgs > 0 ? flow_kgs : FIRST_FLOW_kgs, typical_kgs };
+}
+
+/**
+ * A state near the answer for the price of two linear solves. Each sweep puts a chord in the place of each loss; of the
+ * flow that the chord was drawn at and the flow that comes out, the geometric mean goes on. With losses in square of
+ * flow that mean is exact for elements in series that take equal shares.
+ */
+export function coldState(packed: PackedNet, plan: Plan, sizes: Sizes, held: Float64Array | null): NetState {
+  const { elements, nodes } = plan.activity;
+  const ne = elements.length;
+  const state = restState(packed);
+  const flow = sizes.typical_kgs.slice();
+  const right = new Float64Array(plan.lu.size);
+  for (let sweep = 0; sweep < SWEEPS; sweep++) {
+    chords(packed, plan, sizes, held, flow, right);
+    plan.lu.factorise();
+    plan.lu.solve(right);
+    for (let i = 0; i < ne; i++) {
+      const next = right[i]!;
+      const e = elements[i]!;
+      if (packed.net.elements[e]!.kind === FAN || (held && !Number.isNaN(held[e]!))) flow[i] = next;
+      else flow[i] = Math.sign(next) * Math.sqrt(Math.abs(flow[i]! * next));
+    }
+  }
+  for (let i = 0; i < ne; i++) state.flow_kgs[elements[i]!] = flow[i]!;
+  for (let i = 0; i < nodes.length; i++) state.pressure_Pa[nodes[i]!] = right[ne + i]!;
+  return state;
+}
+
+/** Lays out the linear system of one sweep. */
+function chords(
+  packed: PackedNet,
+  plan: Plan,
+  sizes: Sizes,
+  held: Float64Array | null,
+  flow: Float64Array,
+  right: Float64Array,
+): void {
+  const { values } = plan.lu;
+  const { own } = plan;
+  const { elements } = plan.activity;
+  const march = newMarch();
+  const out = new Float64Array(3);
+  const least = (1e-6 * sizes.pressure_Pa) / sizes.flow_kgs;
+  values.fill(0);
+  right.fill(0);
+  for (let i = 0; i < elements.length; i++) {
+    const e = elements[i]!;
+    const f = plan.pressureUnknown[packed.from[e]!]!;
+    const t = plan.pressureUnknown[packed.to[e]!]!;
+    if (f >= 0) values[own[5 * i + 3]!] = -1;
+    if (t >= 0) values[own[5 * i + 4]!] = 1;
+    if (held && !Number.isNaN(held[e]!)) {
+      values[own[5 * i]!] = -1;
+      right[i] = -held[e]!;
+      continue;
+    }
+    let slope: number;
+    let rise = 0;
+    if (packed.net.elements[e]!.kind === FAN) {
+      fanEnds(packed, e, out);
+      rise = out[1]!;
+      slope = (out[1]! - out[2]!) / out[0]!;
+    } else {
+      const m = Math.max(Math.abs(flow[i]!), CHORD_SHARE * sizes.typical_kgs[i]!);
+      marchElement(packed, e, m, 0, march);
+      slope = -march.total_Pa / m;
+    }
+    values[own[5 * i]!] = -Math.max(slope, least);
+    right[i] = -rise;
+    if (f >= 0) values[own[5 * i + 1]!] = 1;
+    else right[i]! -= packed.given_Pa[packed.from[e]!]!;
+    if (t >= 0) values[own[5 * i + 2]!] = -1;
+    else right[i]! += packed.given_Pa[packed.to[e]!]!;
+  }
+}
+
+/** Given pressures at their nodes, all else at rest. */
+function restState(packed: PackedNet): NetState {
+  const pressure_Pa = new Float64Array(packed.nodeCount);
+  for (let v = 0; v < packed.nodeCount; v++) {
+    const given = packed.given_Pa[v]!;
+    if (!Number.isNaN(given)) pressure_Pa[v] = given;
+  }
+  return { flow_kgs: new Float64Array(packed.elementCount), pressure_Pa };
+}
+
+/** A state to go on from, brought into the shape of the present activity; null where it is another network's. */
+export function warmState(
+  packed: PackedNet,
+  plan: Plan,
+  sizes: Sizes,
+  held: Float64Array | null,
+  warm: NetState,
+): NetState | null {
+  if (warm.flow_kgs.length !== packed.elementCount || warm.pressure_Pa.length !== packed.nodeCount)
+    return null;
+  const state = restState(packed);
+  const { elements, nodes } = plan.activity;
+  for (let i = 0; i < elements.length; i++) {
+    const e = elements[i]!;
+    const before = warm.flow_kgs[e]!;
+    const fixed = held ? held[e]! : NaN;
+    // an element that was shut a moment ago starts from a first guess
+    if (!Number.isNaN(fixed)) state.flow_kgs[e] = fixed;
+    else if (before !== 0 && Number.isFinite(before)) state.flow_kgs[e] = before;
+    else state.flow_kgs[e] = Math.min(firstFlow(packed, e), sizes.typical_kgs[i]!);
+  }
+  for (const v of nodes)
+    state.pressure_Pa[v] = Number.isFinite(warm.pressure_Pa[v]!) ? warm.pressure_Pa[v]! : 0;
+  return state;
+}

@@ -1,0 +1,164 @@
+import { fanTotalPressure } from '../fan/fan-curve.ts';
+import { SOLIDS_LOSS_K } from '../conveying/solids-loss.ts';
+import { applySetting, findSetting } from './apply-setting.ts';
+import type { NetState } from './balance.ts';
+import type { CompiledShop } from './compile.ts';
+import { carryDust } from './dust.ts';
+import { densityAt } from './march.ts';
+import { solveNet } from './newton.ts';
+import { LOSS_SHARES } from './solution.ts';
+import type { LossShare, OperatingPoint } from './solution.ts';
+import { runResult } from './run-results.ts';
+import { solveSetting } from './solve.ts';
+import type { Workbench } from './solve.ts';
+
+/** One point of a system curve. */
+export interface SystemPoint {
+  /** Flow through the fan, at the density there [m3/s]. */
+  readonly flow_m3s: number;
+  readonly massFlow_kgs: number;
+  /** Rise of total pressure that the shop asks of the fan [Pa]. */
+  readonly demand_Pa: number;
+  /** What the fan gives at this flow [Pa]; null beyond its curve. */
+  readonly fanTotal_Pa: number | null;
+  readonly fanStatic_Pa: number | null;
+  /** Parts of the demand [Pa]: the power lost in each kind of piece, over the flow through the fan. */
+  readonly shares_Pa: Readonly<Record<LossShare, number>>;
+  /** What given pressures and other fans add or take [Pa]; zero in a shop with one fan and the room's pressure. */
+  readonly otherShare_Pa: number;
+}
+
+export interface SystemCurve {
+  readonly document: string;
+  readonly setting: string;
+  readonly fan: string;
+  readonly points: readonly SystemPoint[];
+  readonly operatingPoints: readonly OperatingPoint[];
+  readonly reason: string | null;
+}
+
+/** Points of a system curve, evenly spread. */
+export const CURVE_POINTS = 41;
+/** A system curve goes on to this share of the fan's largest flow. */
+const CURVE_REACH = 1.05;
+
+/**
+ * The system curve of one fan in one setting: the fan is taken out, a flow is held in its place, and the rest of the
+ * shop finds its own balance.
+ *
+ * @throws RangeError where the document has no such setting or fan
+ */
+export function systemCurve(
+  bench: Workbench,
+  settingName: string,
+  fanId: string,
+  count = CURVE_POINTS,
+): SystemCurve {
+  const { shop, plans } = bench;
+  const setting = findSetting(shop.document, settingName);
+  const fan = shop.fans.find((f) => f.thing.id === fanId);
+  if (setting === null) throw new RangeError(`no setting is named "${settingName}"`);
+  if (fan === undefined) throw new RangeError(`no fan is named "${fanId}"`);
+  const solved = solveSetting(bench, settingName);
+  const result = solved.fans.find((f) => f.id === fanId);
+
+  applySetting(shop, setting);
+  const { packed } = shop;
+  const element = fan.element;
+  const drive = packed.net.elements[element]!.fan!;
+  const flows = drive.curve.pressure.x;
+  const top = flows[flows.length - 1]! * drive.speedRatio;
+  const held = new Float64Array(packed.elementCount).fill(NaN);
+  const out = new Float64Array(3);
+  const points: SystemPoint[] = [];
+  let warm: NetState | null = null;
+  for (let i = 1; i < count; i++) {
+    held[element] = (packed.net.air.density_kgm3 * CURVE_REACH * top * i) / (count - 1);
+    const outcome = solveWithDust(shop, held, warm, plans);
+    if (!outcome?.converged) continue;
+    const { state, balance } = outcome;
+    warm = state;
+    const inlet = balance.endPressure(state, element, true);
+    const density_kgm3 = densityAt(packed, inlet);
+    const massFlow_kgs = held[element]!;
+    const flow_m3s = massFlow_kgs / density_kgm3;
+    const demand_Pa = balance.endPressure(state, element, false) - inlet;
+    const shares_Pa = lossShares(shop, outcome, massFlow_kgs);
+    const named = LOSS_SHARES.reduce((sum, share) => sum + shares_Pa[share], 0);
+    fanTotalPressure(drive.curve, { flow_m3s, density_kgm3, speedRatio: drive.speedRatio }, out);
+    const onCurve = flow_m3s <= top * (1 + 1e-9);
+    const outlet_Pa = (density_kgm3 * (flow_m3s / drive.curve.input.outletArea_m2) ** 2) / 2;
+    points.push({
+      flow_m3s,
+      massFlow_kgs,
+      demand_Pa,
+      fanTotal_Pa: onCurve ? out[0]! : null,
+      fanStatic_Pa: onCurve ? out[0]! - outlet_Pa : null,
+      shares_Pa,
+      otherShare_Pa: demand_Pa - named,
+    });
+  }
+  return {
+    document: shop.document.name,
+    setting: settingName,
+    fan: fanId,
+    points,
+    operatingPoints: result?.allOperatingPoints ?? [],
+    reason:
+      solved.reasonText ??
+      (points.length === 0 ? 'no flow can be held through the fan in this setting' : null),
+  };
+}
+
+/** One held flow, with the dust that it carries. */
+function solveWithDust(
+  shop: CompiledShop,
+  held: Float64Array,
+  warm: NetState | null,
+  plans: Workbench['plans'],
+) {
+  const { packed } = shop;
+  packed.solids_kgs.fill(0);
+  const clean = solveNet(packed, { held, warm, plans });
+  if (!clean.converged || !shop.document.options.solidsLoss) return clean;
+  const dust = carryDust(shop, clean.state, clean.activity.elements);
+  for (const { element } of shop.runs)
+    packed.solids_kgs[element] = SOLIDS_LOSS_K.value * dust.loads[element]!.dust_kgs;
+  return solveNet(packed, { held, warm: clean.state, plans });
+}
+
+const NO_LOAD = { dust_kgs: 0, requiredVelocity_ms: null, highVelocity_ms: null, dusts: [] };
+
+/** Power lost in each kind of piece over the mass flow of the fan [Pa]. */
+function lossShares(
+  shop: CompiledShop,
+  outcome: Extract<ReturnType<typeof solveNet>, { converged: true }>,
+  fanFlow_kgs: number,
+): Record<LossShare, number> {
+  const { state, balance } = outcome;
+  const shares = Object.fromEntries(LOSS_SHARES.map((share) => [share, 0])) as Record<LossShare, number>;
+  for (const run of shop.runs) {
+    const m = state.flow_kgs[run.element]!;
+    if (m === 0) continue;
+    for (const piece of runResult(shop, run, state, balance, NO_LOAD).pieces) {
+      shares[piece.share] += (Math.abs(m) * (piece.loss_Pa - piece.solidsLoss_Pa)) / fanFlow_kgs;
+      shares.solids += (Math.abs(m) * piece.solidsLoss_Pa) / fanFlow_kgs;
+    }
+  }
+  for (const device of shop.devices) {
+    const e = device.element;
+    const loss = balance.endPressure(state, e, true) - balance.endPressure(state, e, false);
+    shares[device.built.kind === 'filter' ? 'filter' : 'separator'] +=
+      (state.flow_kgs[e]! * loss) / fanFlow_kgs;
+  }
+  // streams that meet lose what their legs bring in more than they take away
+  for (const { legs, node } of shop.packed.junctions) {
+    let power = 0;
+    for (const leg of legs) {
+      const m = (leg.ends ? 1 : -1) * state.flow_kgs[leg.element]!;
+      power += m * (balance.endPressure(state, leg.element, !leg.ends) - state.pressure_Pa[node]!);
+    }
+    if (Number.isFinite(power)) shares.fittings += power / fanFlow_kgs;
+  }
+  return shares;
+}
