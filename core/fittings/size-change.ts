@@ -7,8 +7,10 @@ import {
 import type { ValidRange } from '../quantities/range.ts';
 import type { LossCoefficient } from './loss-coefficient.ts';
 import { taperedExpansion } from './tapered-expansion.ts';
+import type { Taper } from './tapered-expansion.ts';
 
 export { taperedExpansion, TAPERED_EXPANSION_RANGE } from './tapered-expansion.ts';
+export type { Taper } from './tapered-expansion.ts';
 
 /** Where a step in diameter is covered. */
 export const STEP_RANGE: ValidRange = { 'Reynolds number': { low: 1e4, unit: '-' } };
@@ -19,18 +21,6 @@ export const TAPERED_CONTRACTION_RANGE: ValidRange = {
 
 /** Darcy friction factor along a taper's wall that `sizeChange` takes: sheet-metal duct of 100 to 200 mm [-]. */
 export const TAPER_WALL_FRICTION = 0.02;
-
-/** A cone between two round ducts. */
-export interface Taper {
-  /** Inside diameter before the cone [m]. */
-  readonly upstreamDiameter_m: number;
-  /** Inside diameter after the cone [m]. */
-  readonly downstreamDiameter_m: number;
-  /** Full angle of the cone [rad]; pi is a plain step. */
-  readonly includedAngle_rad: number;
-  /** Darcy friction factor along the cone's wall [-]; 0 leaves wall friction out. */
-  readonly wallFrictionFactor: number;
-}
 
 /**
  * Total-pressure loss coefficient where a round duct widens in one step.

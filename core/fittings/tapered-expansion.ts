@@ -6,13 +6,24 @@ import {
 } from '../quantities/impossible-input.ts';
 import type { ValidRange } from '../quantities/range.ts';
 import type { LossCoefficient } from './loss-coefficient.ts';
-import type { Taper } from './size-change.ts';
 import { degrees } from '../quantities/table.ts';
 
 /** Where the conical expansion was fitted. */
 export const TAPERED_EXPANSION_RANGE: ValidRange = {
   'included angle': { low: degrees(5), high: Math.PI, unit: 'rad' },
 };
+
+/** A cone between two round ducts. */
+export interface Taper {
+  /** Inside diameter before the cone [m]. */
+  readonly upstreamDiameter_m: number;
+  /** Inside diameter after the cone [m]. */
+  readonly downstreamDiameter_m: number;
+  /** Full angle of the cone [rad]; pi is a plain step. */
+  readonly includedAngle_rad: number;
+  /** Darcy friction factor along the cone's wall [-]; 0 leaves wall friction out. */
+  readonly wallFrictionFactor: number;
+}
 
 /** Share of the Borda-Carnot loss that a cone of 20 to 60 degrees takes; up to 1.2, worse than a plain step. */
 function separatedShare(angle_deg: number, beta: number): number {
