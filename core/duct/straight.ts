@@ -33,7 +33,7 @@ export interface StraightRun {
  * Outside: the value is still returned.
  * Leaves out: the uneven profile, which adds some 5 % of kinetic energy in turbulent flow.
  * Limits: 0 at rest.
- * Basis: published (definition).
+ * Basis: from-memory (definition).
  * Source: ISO 5801 and any text on fluid mechanics: dynamic pressure.
  * Checked: test/reference/straight.test.ts.
  *
@@ -199,7 +199,7 @@ export function isothermalOutletPressure(run: IsothermalRun): number {
  * Outside: the value is still returned.
  * Leaves out: laminar flow, where shape matters.
  * Limits: a round duct gives its diameter, a square duct its side.
- * Basis: published (definition).
+ * Basis: from-memory (definition).
  * Source: any text on fluid mechanics: hydraulic diameter.
  * Checked: test/reference/straight.test.ts.
  *
