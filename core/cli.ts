@@ -1,0 +1,168 @@
+import { readFileSync } from 'node:fs';
+import { parseArgs } from 'node:util';
+import { settingNames } from './network/apply-setting.ts';
+import type { DocumentProblem } from './document/problem.ts';
+import { readDocument } from './document/read.ts';
+import type { ShopDocument } from './document/schema.ts';
+import { openShop, solve } from './network/solve.ts';
+import { systemCurve } from './network/system-curve.ts';
+import { curveText } from './summary/curve-text.ts';
+import { ledgerText } from './summary/ledger-text.ts';
+import type { UnitSystem } from './quantities/dimensions.ts';
+
+const SOLVED = 0;
+const USAGE = 1;
+const BAD_DOCUMENT = 2;
+const NO_SOLUTION = 3;
+
+const HELP = `usage:
+  book solve FILE [--setting NAME] [--units us|si] [--json]   flows, losses and whether chips will move
+  book check FILE                                             read a document and say what is wrong with it
+  book curve FILE --setting NAME [--fan ID] [--units us|si] [--json]   the system curve with its shares
+exit: 0 solved, 1 usage, 2 bad document, 3 no solution
+`;
+
+/** What a command leaves behind: text for either stream, and the exit code. */
+export interface Outcome {
+  readonly out: string;
+  readonly err: string;
+  readonly code: number;
+}
+
+const fail = (code: number, err: string, out = ''): Outcome => ({ out, err: `${err.trimEnd()}\n`, code });
+
+interface Options {
+  readonly setting: string | undefined;
+  readonly units: UnitSystem | undefined;
+  readonly fan: string | undefined;
+  readonly json: boolean;
+}
+
+const COMMANDS: Readonly<Record<string, (document: ShopDocument, options: Options) => Outcome>> = {
+  solve: (document, { setting, units, json }) => {
+    const solved = solve(document, setting ?? null);
+    if (!solved.ok)
+      return fail(
+        setting !== undefined && isSetting(solved.problems) ? USAGE : BAD_DOCUMENT,
+        problemText(solved.problems),
+      );
+    const { solution } = solved;
+    const out = json
+      ? `${JSON.stringify(solution, null, 2)}\n`
+      : ledgerText(solution, units ?? document.units);
+    const unsolved = solution.settings.filter((s) => !s.converged);
+    if (unsolved.length === 0) return { out, err: '', code: SOLVED };
+    const err = unsolved
+      .map(
+        (s) =>
+          `no solution in setting "${s.name}": ${s.reasonText ?? ''}\n  remedy: ${s.findings[0]?.remedy ?? ''}`,
+      )
+      .join('\n');
+    return fail(NO_SOLUTION, err, out);
+  },
+  check: (document) => {
+    const opened = openShop(document);
+    if (!opened.ok) return fail(BAD_DOCUMENT, problemText(opened.problems));
+    const names = settingNames(document).map((name) => `"${name}"`);
+    const out = `"${document.name}" is in order: ${document.things.length} things, ${document.runs.length} runs, settings ${names.join(', ')}\n`;
+    return { out, err: '', code: SOLVED };
+  },
+  curve: (document, { setting, units, fan, json }) => {
+    if (setting === undefined) return fail(USAGE, 'curve: name a setting with --setting NAME');
+    const names = settingNames(document);
+    if (!names.includes(setting)) {
+      return fail(
+        USAGE,
+        `curve: no setting is named "${setting}"; there are ${names.map((n) => `"${n}"`).join(', ')}`,
+      );
+    }
+    const opened = openShop(document);
+    if (!opened.ok) return fail(BAD_DOCUMENT, problemText(opened.problems));
+    const fans = opened.bench.shop.fans.map((f) => f.thing.id);
+    if (fans.length === 0) return fail(NO_SOLUTION, 'curve: the shop has no fan to sweep');
+    if (fan !== undefined && !fans.includes(fan)) {
+      return fail(USAGE, `curve: no fan is named "${fan}"; there are ${fans.join(', ')}`);
+    }
+    const curve = systemCurve(opened.bench, setting, fan ?? fans[0]!);
+    const out = json ? `${JSON.stringify(curve, null, 2)}\n` : curveText(curve, units ?? document.units);
+    if (curve.points.length === 0) return fail(NO_SOLUTION, `no system curve: ${curve.reason ?? ''}`);
+    return { out, err: '', code: SOLVED };
+  },
+};
+
+const isSetting = (problems: readonly DocumentProblem[]) => problems.some((p) => p.path === 'settings');
+
+function problemText(problems: readonly DocumentProblem[]): string {
+  const shown = problems.slice(0, 20).map((p) => `${p.message}\n  remedy: ${p.remedy}`);
+  const more = problems.length > 20 ? [`and ${problems.length - 20} more`] : [];
+  return [...shown, ...more].join('\n');
+}
+
+/** Runs one command; reads the file that it names and nothing else, and writes nowhere. */
+export function runCommand(args: readonly string[]): Outcome {
+  let parsed;
+  try {
+    parsed = parseArgs({
+      args: [...args],
+      allowPositionals: true,
+      options: {
+        setting: { type: 'string' },
+        units: { type: 'string' },
+        fan: { type: 'string' },
+        json: { type: 'boolean' },
+        help: { type: 'boolean' },
+      },
+    });
+  } catch (cause) {
+    return fail(USAGE, `${cause instanceof Error ? cause.message : String(cause)}\n${HELP}`);
+  }
+  const { values, positionals } = parsed;
+  if (values.help) return { out: HELP, err: '', code: SOLVED };
+  const [name, file, ...rest] = positionals;
+  const command = name !== undefined && Object.hasOwn(COMMANDS, name) ? COMMANDS[name] : undefined;
+  if (command === undefined)
+    return fail(USAGE, `${name === undefined ? 'name a command' : `no command is named "${name}"`}\n${HELP}`);
+  if (file === undefined) return fail(USAGE, `${name}: name a shop document\n${HELP}`);
+  if (rest.length > 0) return fail(USAGE, `${name}: one file at a time, "${rest[0]!}" is too many\n${HELP}`);
+  const { units } = values;
+  if (units !== undefined && units !== 'si' && units !== 'us') {
+    return fail(USAGE, `--units is si or us, not "${units}"`);
+  }
+  let text: string;
+  try {
+    text = readFileSync(file, 'utf8');
+  } catch (cause) {
+    const code = cause instanceof Error && 'code' in cause ? String(cause.code) : 'unknown reason';
+    return fail(
+      BAD_DOCUMENT,
+      `${file}: cannot be read (${code})\n  remedy: check the name and that you may read it`,
+    );
+  }
+  const read = readDocument(text);
+  if (!read.ok) return fail(BAD_DOCUMENT, `${file}:\n${problemText(read.problems)}`);
+  return command(read.document, {
+    setting: values.setting,
+    units,
+    fan: values.fan,
+    json: values.json ?? false,
+  });
+}
+
+/** The program: prints what a command leaves, and never a stack trace. */
+export function main(args: readonly string[]): void {
+  let outcome: Outcome;
+  try {
+    outcome = runCommand(args);
+  } catch (cause) {
+    const what = cause instanceof Error ? cause.message : String(cause);
+    outcome = fail(
+      NO_SOLUTION,
+      `Chipdraft met a fault of its own: ${what}\n  remedy: please report it with the document`,
+    );
+  }
+  // the code is set rather than forced, so that a long output reaches a pipe whole
+  process.stdout.on('error', () => process.exit(outcome.code));
+  process.stdout.write(outcome.out);
+  process.stderr.write(outcome.err);
+  process.exitCode = outcome.code;
+}
