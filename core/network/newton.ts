@@ -42,14 +42,22 @@ const MASS_TOLERANCE = 1e-11;
 
 /** Of these, how many a warm start may use before a cold one takes its place. */
 const WARM_ITERATIONS = 40;
+/** Share of the total flow by which a state may be off before a step must be taken whole. */
+const MASS_BALANCED = 1e-6;
 /** Times that a plain step is halved before flows are held back. */
 const HALVINGS = 8;
 /** Damping (see `Balance.damp`) when a plain step first fails, when it is dropped again, and when the solver gives up. */
 const FIRST_DAMPING = 0.3;
 const LEAST_DAMPING = 1e-4;
 const MOST_DAMPING = 1e12;
+/** Factor on the damping after a damped step that went well. */
+const CALM = 0.6;
 /** Factor by which the measure may grow in one damped step. */
 const UPHILL = 4;
+/** A damped step may always reach this measure, however small the one before. */
+const CEILING = 100;
+/** Mass that is none [kg/s]. */
+const NO_FLOW_kgs = 1e-300;
 /** Flows [kg/s] and pressures [Pa] beyond this are no air; it keeps squares of an iterate finite. */
 const BOUND = 1e60;
 
@@ -122,6 +130,7 @@ function iterate(
   const tolerance_Pa = PRESSURE_TOLERANCE_Pa + PRESSURE_TOLERANCE_SHARE * balance.pressureScale_Pa;
   let damping = 0;
   let firstDamping = FIRST_DAMPING;
+  let ceiling = Infinity;
   let iterations = spent;
   balance.evaluate(state);
   let measure = balance.measure();
@@ -129,8 +138,8 @@ function iterate(
 
   for (;;) {
     const total = throughput(packed, activity, state);
-    if (now.pressure_Pa <= tolerance_Pa && now.mass_kgs <= MASS_TOLERANCE * total + 1e-300) {
-      const massResidual = total > 0 ? now.mass_kgs / total : 0;
+    if (now.pressure_Pa <= tolerance_Pa && now.mass_kgs <= MASS_TOLERANCE * total + NO_FLOW_kgs) {
+      const massResidual = total > NO_FLOW_kgs ? now.mass_kgs / total : 0;
       const pressureResidual_Pa = now.pressure_Pa;
       return { converged: true, state, activity, balance, iterations, massResidual, pressureResidual_Pa };
     }
@@ -141,6 +150,8 @@ function iterate(
     for (let i = 0; i < lu.size; i++) step[i] = -balance.residual[i]!;
     lu.solve(step);
 
+    // the first step brings mass into balance, whatever that does to pressure
+    const unbalanced = now.mass_kgs > MASS_BALANCED * total;
     let share = 1;
     let accepted = false;
     let next = measure;
@@ -149,20 +160,22 @@ function iterate(
       balance.evaluate(trial);
       next = balance.measure();
       // rounding alone moves a settled residual, so a tiny one always passes; inertia may carry a damped one uphill
-      const bound = damping > 0 ? UPHILL * measure : measure * (1 - 1e-3 * share);
-      if (next < bound || next < 1e-24) {
+      const bound = damping > 0 ? Math.min(UPHILL * measure, ceiling) : measure * (1 - 1e-3 * share);
+      if (next < bound || next < 1e-24 || (unbalanced && Number.isFinite(next))) {
         accepted = true;
         break;
       }
     }
     if (accepted) {
       copyActive(activity, trial, state);
-      if (damping > 0) damping *= Math.min(2, Math.max(0.1, Math.sqrt(next / measure)));
+      if (damping > 0)
+        damping *= next < 2 * measure ? Math.min(CALM, Math.max(0.1, Math.sqrt(next / measure))) : 1;
       if (damping < LEAST_DAMPING) damping = 0;
       measure = next;
     } else {
       if (damping === 0) {
         damping = firstDamping;
+        ceiling = Math.max(1e4 * measure, CEILING);
         firstDamping *= 4;
       } else damping *= 8;
       balance.evaluate(state);

@@ -37,7 +37,7 @@ export function faultsOf(packed: PackedNet, outcome: NetOutcome): string[] {
     total = Math.max(total, Math.abs(m));
   }
   for (let v = 0; v < packed.nodeCount; v++) {
-    if (Number.isNaN(packed.given_Pa[v]!) && Math.abs(inflow[v]!) > 1e-9 * total)
+    if (Number.isNaN(packed.given_Pa[v]!) && Math.abs(inflow[v]!) > 1e-9 * total + 1e-300)
       faults.push(`mass at node ${v} off by ${inflow[v]}`);
     if (!Number.isNaN(packed.given_Pa[v]!) && state.pressure_Pa[v] !== packed.given_Pa[v])
       faults.push(`given pressure of node ${v} moved`);

@@ -97,14 +97,20 @@ export function randomNet(recipe: NetRecipe): PackedNet {
     const to = pick(nodes);
     if (from !== to) ends.push({ from, to, ...randomDuct(random, absurd), fan: null });
   }
-  // fans take the place of runs, so they stand in series, in parallel, anywhere
+  // fans stand behind runs, or in their place, so they stand in series, in parallel, anywhere
   for (let i = 0; i < recipe.fans; i++) {
-    const e = ends[pick(ends.length)]!;
+    const e = ends[pick(recipe.size)]!;
     const shutOff_Pa = absurd ? spread(random, 1, 1e5) : spread(random, 500, 20000);
     const flow_m3s = absurd ? spread(random, 1e-4, 100) : spread(random, 0.05, 2);
-    e.fan = { curve: randomFan(random, shutOff_Pa, flow_m3s), speedRatio: between(random, 0.6, 1.2) };
-    e.segments = [];
-    e.area_m2 = flow_m3s / 20;
+    const fan = { curve: randomFan(random, shutOff_Pa, flow_m3s), speedRatio: between(random, 0.6, 1.2) };
+    const area_m2 = flow_m3s / 20;
+    if (absurd) Object.assign(e, { fan, segments: [], area_m2 });
+    else {
+      // a fan blown backwards has no resistance of its own here, so a shop's fan keeps the run before it
+      const middle = addNode(null);
+      ends.push({ from: middle, to: e.to, segments: [], area_m2, fan });
+      e.to = middle;
+    }
   }
   // leaks: thin slits to the room
   for (let i = 0; i < recipe.size / 10; i++) {
