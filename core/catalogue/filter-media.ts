@@ -21,7 +21,7 @@ export interface FilterMedium extends Sourced {
   /** `S_E`, drag of the medium in use, cleaned but not new [Pa s/m]. */
   readonly drag_Pasm: number;
   /** `K2`, of a cake of the fine wood dust that reaches a filter [1/s]. */
-  readonly cakeResistance_s: number;
+  readonly cakeResistance_pers: number;
   /** Below this the filter is larger than it need be [m/s]. */
   readonly faceVelocityLow_ms: number;
   /** Above this dust is driven into and through the medium [m/s]. */
@@ -53,7 +53,7 @@ export const FILTER_MEDIA: Readonly<Record<FilterMediumId, FilterMedium>> = {
     label: 'Cotton sheet',
     type: 'sheet',
     drag_Pasm: 1500,
-    cakeResistance_s: K2,
+    cakeResistance_pers: K2,
     faceVelocityLow_ms: 0.005,
     faceVelocityHigh_ms: 0.05,
     changeAtPressure_Pa: 500,
@@ -65,7 +65,7 @@ export const FILTER_MEDIA: Readonly<Record<FilterMediumId, FilterMedium>> = {
     label: 'Woven cotton bag, shaken',
     type: 'bag',
     drag_Pasm: 9800,
-    cakeResistance_s: K2,
+    cakeResistance_pers: K2,
     faceVelocityLow_ms: 0.005,
     faceVelocityHigh_ms: 0.0178,
     changeAtPressure_Pa: 1000,
@@ -78,7 +78,7 @@ export const FILTER_MEDIA: Readonly<Record<FilterMediumId, FilterMedium>> = {
     label: 'Needled felt bag',
     type: 'bag',
     drag_Pasm: 2500,
-    cakeResistance_s: K2,
+    cakeResistance_pers: K2,
     faceVelocityLow_ms: 0.01,
     faceVelocityHigh_ms: 0.061,
     changeAtPressure_Pa: 750,
@@ -91,7 +91,7 @@ export const FILTER_MEDIA: Readonly<Record<FilterMediumId, FilterMedium>> = {
     label: 'Felt bag with fine surface',
     type: 'bag',
     drag_Pasm: 5000,
-    cakeResistance_s: K2,
+    cakeResistance_pers: K2,
     faceVelocityLow_ms: 0.01,
     faceVelocityHigh_ms: 0.04,
     changeAtPressure_Pa: 1000,
@@ -103,7 +103,7 @@ export const FILTER_MEDIA: Readonly<Record<FilterMediumId, FilterMedium>> = {
     label: 'Pleated cartridge, spun polyester',
     type: 'cartridge',
     drag_Pasm: 1e4,
-    cakeResistance_s: K2,
+    cakeResistance_pers: K2,
     faceVelocityLow_ms: 0.01,
     faceVelocityHigh_ms: 0.02,
     changeAtPressure_Pa: 1000,
@@ -116,7 +116,7 @@ export const FILTER_MEDIA: Readonly<Record<FilterMediumId, FilterMedium>> = {
     label: 'Pleated cartridge, cellulose blend',
     type: 'cartridge',
     drag_Pasm: 1.6e4,
-    cakeResistance_s: K2,
+    cakeResistance_pers: K2,
     faceVelocityLow_ms: 0.01,
     faceVelocityHigh_ms: 0.02,
     changeAtPressure_Pa: 1000,
@@ -129,7 +129,7 @@ export const FILTER_MEDIA: Readonly<Record<FilterMediumId, FilterMedium>> = {
     label: 'HEPA after-filter',
     type: 'hepa',
     drag_Pasm: 1e4,
-    cakeResistance_s: K2,
+    cakeResistance_pers: K2,
     faceVelocityLow_ms: 0.005,
     faceVelocityHigh_ms: 0.025,
     changeAtPressure_Pa: 750,

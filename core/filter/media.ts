@@ -14,7 +14,7 @@ export interface CleanFilter {
 /** Cake on a medium and the air through it. */
 export interface FilterCake {
   /** `K2` [1/s]. */
-  readonly cakeResistance_s: number;
+  readonly cakeResistance_pers: number;
   /** `W`, mass of the cake over area, zero or more [kg/m2]. */
   readonly load_kgm2: number;
   /** `V`, flow over area, zero or more [m/s]. */
@@ -87,7 +87,7 @@ export function cleanFilterDrop(filter: CleanFilter): number {
  *
  * @param cake - resistance [1/s], load [kg/m2] and face velocity [m/s]
  * @returns `dP` [Pa]
- * @throws ImpossibleInput naming `cakeResistance_s`, `load_kgm2` or `faceVelocity_ms`: not finite or below zero
+ * @throws ImpossibleInput naming `cakeResistance_pers`, `load_kgm2` or `faceVelocity_ms`: not finite or below zero
  *
  * @remarks
  * Range: cakes that are not crushed by the drop; published `K2` from 1.2e4 to 4e5 1/s.
@@ -100,11 +100,11 @@ export function cleanFilterDrop(filter: CleanFilter): number {
  *
  * @example
  * ```ts
- * cakeDrop({ cakeResistance_s: 100430, load_kgm2: 0.036, faceVelocity_ms: 0.02 }); // 72.31
+ * cakeDrop({ cakeResistance_pers: 100430, load_kgm2: 0.036, faceVelocity_ms: 0.02 }); // 72.31
  * ```
  */
 export function cakeDrop(cake: FilterCake): number {
-  const K2 = requireNotNegative('cakeResistance_s', cake.cakeResistance_s);
+  const K2 = requireNotNegative('cakeResistance_pers', cake.cakeResistance_pers);
   const W = requireNotNegative('load_kgm2', cake.load_kgm2);
   return K2 * W * requireNotNegative('faceVelocity_ms', cake.faceVelocity_ms);
 }
@@ -129,7 +129,7 @@ export function cakeDrop(cake: FilterCake): number {
  *
  * @example
  * ```ts
- * filterDrop({ drag_Pasm: 400, cakeResistance_s: 100430, load_kgm2: 0.036, faceVelocity_ms: 0.02 }); // 80.31
+ * filterDrop({ drag_Pasm: 400, cakeResistance_pers: 100430, load_kgm2: 0.036, faceVelocity_ms: 0.02 }); // 80.31
  * ```
  */
 export function filterDrop(filter: LoadedFilter): number {
@@ -144,7 +144,7 @@ export function filterDrop(filter: LoadedFilter): number {
  * @param filter - drag [Pa s/m], cake resistance [1/s] and face velocity [m/s]
  * @param drop_Pa - drop to reach, such as that at which to clean it [Pa]
  * @returns `W` [kg/m2]; 0 where the clean medium is already there
- * @throws ImpossibleInput naming `cakeResistance_s`, `faceVelocity_ms` or `drop_Pa` not above zero, `drag_Pasm` below
+ * @throws ImpossibleInput naming `cakeResistance_pers`, `faceVelocity_ms` or `drop_Pa` not above zero, `drag_Pasm` below
  * zero
  *
  * @remarks
@@ -158,11 +158,11 @@ export function filterDrop(filter: LoadedFilter): number {
  *
  * @example
  * ```ts
- * loadAtDrop({ drag_Pasm: 400, cakeResistance_s: 100430, faceVelocity_ms: 0.02 }, 80.3096); // 0.036
+ * loadAtDrop({ drag_Pasm: 400, cakeResistance_pers: 100430, faceVelocity_ms: 0.02 }, 80.3096); // 0.036
  * ```
  */
 export function loadAtDrop(filter: Omit<LoadedFilter, 'load_kgm2'>, drop_Pa: number): number {
-  const K2 = requirePositive('cakeResistance_s', filter.cakeResistance_s);
+  const K2 = requirePositive('cakeResistance_pers', filter.cakeResistance_pers);
   const V = requirePositive('faceVelocity_ms', filter.faceVelocity_ms);
   const drag = requireNotNegative('drag_Pasm', filter.drag_Pasm);
   const load_kgm2 = Math.max(0, (requirePositive('drop_Pa', drop_Pa) / V - drag) / K2);

@@ -149,7 +149,7 @@ export function buildFilter(filter: ThingOf<'filter'>): BuiltDevice {
       medium: {
         ...medium,
         drag_Pasm: layer.drag?.si ?? medium.drag_Pasm,
-        cakeResistance_s: layer.cakeResistance?.si ?? medium.cakeResistance_s,
+        cakeResistance_pers: layer.cakeResistance?.si ?? medium.cakeResistance_pers,
       },
       area_m2: layer.area.si,
       load_kgm2: layer.load?.si ?? 0,

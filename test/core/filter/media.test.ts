@@ -15,7 +15,7 @@ describe('filter', () => {
         amount,
         fc.double({ min: 1, max: 10, noNaN: true }),
         (s, k, w, v, more) => {
-          const filter = { drag_Pasm: s, cakeResistance_s: k, load_kgm2: w, faceVelocity_ms: v };
+          const filter = { drag_Pasm: s, cakeResistance_pers: k, load_kgm2: w, faceVelocity_ms: v };
           const drop = filterDrop(filter);
           expect(Number.isFinite(drop) && drop >= 0).toBe(true);
           for (const field of ['drag_Pasm', 'load_kgm2', 'faceVelocity_ms'] as const) {
@@ -54,7 +54,7 @@ describe('filter', () => {
 
   it('refuses what cannot be', () => {
     expect(() => faceVelocity(0.1, 0)).toThrow(expect.objectContaining({ field: 'area_m2' }));
-    const filter = { drag_Pasm: 1, cakeResistance_s: 1, load_kgm2: -1, faceVelocity_ms: 1 };
+    const filter = { drag_Pasm: 1, cakeResistance_pers: 1, load_kgm2: -1, faceVelocity_ms: 1 };
     expect(() => filterDrop(filter)).toThrow(expect.objectContaining({ field: 'load_kgm2' }));
     expect(() => loadAtDrop({ ...filter, faceVelocity_ms: 0 }, 100)).toThrow(
       expect.objectContaining({ field: 'faceVelocity_ms' }),
