@@ -168,7 +168,7 @@ export interface FrictionRun {
  * Limits: 0 at no flow, with the laminar slope `128 mu L / (pi rho D^4)`; strictly rising; odd in the flow.
  * Basis: from-memory, as `frictionGroup`.
  * Source: Darcy-Weisbach with `frictionGroup`.
- * Checked: test/reference/friction.test.ts.
+ * Checked: test/reference/friction.test.ts, through `frictionDrop`; its slope in test/core/duct/friction.test.ts.
  *
  * @example
  * ```ts

@@ -19,8 +19,24 @@ export interface LossCoefficient {
  * @param on - the reference wanted
  * @param upstreamArea_m2 - `A1` [m2]
  * @param downstreamArea_m2 - `A2` [m2]
- * @returns the coefficient on the wanted velocity pressure
+ * @returns the coefficient on the wanted velocity pressure [-]
  * @throws ImpossibleInput naming an area that is not above zero
+ *
+ * @remarks
+ * Range: density the same on both sides, as in any fitting of a shop.
+ * Outside: the value is still returned; at 15 kPa below the room density differs by 15 % from the room's, but hardly
+ * between the two sides of one fitting.
+ * Leaves out: nothing else; it changes how a loss is written, not the loss.
+ * Limits: equal areas, or the reference that it has already, give the same coefficient.
+ * Basis: from-memory (follows from continuity and the definition of the coefficient).
+ * Source: continuity, `V1 A1 = V2 A2`.
+ * Checked: test/reference/size-change.test.ts (both coefficients of the data); there and back in
+ * test/core/fittings/coefficients.test.ts.
+ *
+ * @example
+ * ```ts
+ * rebase({ k: 0.25, on: 'upstream' }, 'downstream', 0.01, 0.02).k; // 1
+ * ```
  */
 export function rebase(
   loss: LossCoefficient,

@@ -117,7 +117,8 @@ export interface LeithLichtCurve {
  * Limits: more flow catches more.
  * Basis: from-memory (page not seen).
  * Source: Leith and Licht 1972; Koch and Licht, Chem. Eng., 7 Nov 1977.
- * Checked: test/core/separator/efficiency.test.ts (regression vectors); its constant in test/reference/cyclone.test.ts.
+ * Checked: test/core/separator/efficiency.test.ts (by inlet velocity as in the 1972 form, regression vectors); its
+ * constant in test/reference/cyclone.test.ts.
  *
  * @example
  * ```ts

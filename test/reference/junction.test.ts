@@ -47,7 +47,7 @@ describe('junction against the written-out wye', () => {
 });
 
 // Idelchik, Handbook of Hydraulic Resistance, first English edition 1966, diagrams 7-3 (branch, 45 degrees), main keeping
-// its size; read in a public transcription of the tables. That edition has no branch correction at 45 degrees.
+// its size; read in a public copy of the tables. That edition has no branch correction at 45 degrees.
 describe('branch at 45 degrees, tables of the first edition', () => {
   const table: readonly (readonly [share: number, k: readonly number[]])[] = [
     [0.2, [-1, -0.45, 0.54, 1.64, 3.15, 5, 6.9, 9.2, 12.4, 15.4, 18.9]],

@@ -1,5 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { SALTATION_MODELS, rizkSaltation } from '../../core/conveying/saltation.ts';
+import {
+  SALTATION_MODELS,
+  matsumotoSaltation,
+  rizkSaltation,
+  schadeSaltation,
+  weberSaltation,
+} from '../../core/conveying/saltation.ts';
 import type { SaltationModel } from '../../core/conveying/saltation.ts';
 import data from './data/06_saltation.json';
 
@@ -38,5 +44,39 @@ describe('saltation velocity', () => {
     expect(rizkSaltation(sand)).toBeCloseTo(9.8833092829357, 9);
     expect(rizkSaltation(sand)).toBeCloseTo(9.88, 2);
     expect(1.5 * rizkSaltation(sand)).toBeCloseTo(14.82, 1);
+  });
+});
+
+// The printed equations with the answer put back in: both sides must agree. Loading = Mp/(rho U A), Fr = U/sqrt(g D).
+describe('each answer in its own equation', () => {
+  const dust = {
+    ...{ solids_kgs: 0.02, density_kgm3: 1.2, diameter_m: 0.1, particleDensity_kgm3: 700 },
+    ...{ particleDiameter_m: 5e-4, terminalVelocity_ms: 2 },
+  };
+  const coarse = { ...dust, particleDiameter_m: 3e-3, terminalVelocity_ms: 7 };
+  const sides = (U: number) => ({
+    loading: 0.02 / (1.2 * U * Math.PI * 0.05 ** 2),
+    Fr: U / Math.sqrt(9.80665 * 0.1),
+  });
+
+  it('Matsumoto, fine and coarse grains', () => {
+    const fine = sides(matsumotoSaltation(dust));
+    expect(fine.loading).toBeCloseTo(5560 * 0.005 ** 1.43 * (fine.Fr / 10) ** 4, 9);
+    const { loading, Fr } = sides(matsumotoSaltation(coarse));
+    const Frp = 7 / Math.sqrt(9.80665 * 3e-3);
+    const right = 0.373 * (700 / 1.2) ** 1.06 * (Frp / 10) ** -3.7 * (Fr / 10) ** 3.61;
+    expect(loading).toBeCloseTo(right, 9);
+  });
+
+  it('Schade', () => {
+    const { loading, Fr } = sides(schadeSaltation(dust));
+    expect(Fr).toBeCloseTo(loading ** 0.11 * 200 ** 0.025 * (700 / 1.2) ** 0.34, 9);
+  });
+
+  it('Weber, below and above a terminal velocity of 3 m/s', () => {
+    const slow = sides(weberSaltation(dust));
+    expect(slow.Fr).toBeCloseTo((7 + (8 / 3) * 2) * slow.loading ** 0.25 * 0.005 ** 0.1, 9);
+    const fast = sides(weberSaltation(coarse));
+    expect(fast.Fr).toBeCloseTo(15 * fast.loading ** 0.25 * 0.03 ** 0.1, 9);
   });
 });

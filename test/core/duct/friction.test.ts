@@ -7,6 +7,7 @@ import {
   frictionFactorWithSlope,
   frictionGroup,
 } from '../../../core/duct/friction.ts';
+import { turbulentGroup } from '../../../core/duct/colebrook.ts';
 import { ImpossibleInput } from '../../../core/quantities/impossible-input.ts';
 
 const SEED = 20240611;
@@ -74,6 +75,25 @@ describe('friction over all regimes', () => {
       expect(Number.isFinite(forward[0]) && forward[1]! > 0).toBe(true);
     }
     expect(forward[0]).toBeGreaterThan(0);
+  });
+
+  it('turbulent alone: the value that Colebrook-White has, with the slope of finite differences', () => {
+    const turbulent = (re: number, eD: number): readonly [number, number] => {
+      const out = new Float64Array(2);
+      turbulentGroup(re, eD, out);
+      return [out[0]!, out[1]!];
+    };
+    const rough = fc.double({ min: Math.log(4000), max: Math.log(1e8), noNaN: true }).map(Math.exp);
+    fc.assert(
+      fc.property(rough, roughness, (re, eD) => {
+        const [value, slope] = turbulent(re, eD);
+        expect(Math.abs(value / (colebrookFriction(re, eD) * re * re) - 1)).toBeLessThan(1e-12);
+        const h = re * 1e-5;
+        const numeric = (turbulent(re + h, eD)[0] - turbulent(re - h, eD)[0]) / (2 * h);
+        expect(Math.abs(slope / numeric - 1)).toBeLessThan(1e-6);
+      }),
+      { seed: SEED },
+    );
   });
 
   it('refuses what no flow can have', () => {

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { branchCorrection, branchCorrectionSlope } from '../../../core/fittings/branch-correction.ts';
 import { junctionLegPressures } from '../../../core/fittings/junction.ts';
 import type { JunctionLeg } from '../../../core/fittings/junction.ts';
 import { ImpossibleInput } from '../../../core/quantities/impossible-input.ts';
@@ -71,6 +72,16 @@ describe('junction of any legs', () => {
       }),
       { seed: SEED, numRuns: 2000 },
     );
+  });
+
+  it('has the slope of the branch correction that finite differences have, off its kink', () => {
+    const h = 1e-6;
+    for (const q of [0.01, 0.1, 0.2, 0.35, 0.45, 0.7, 0.99]) {
+      for (const weight of [0, 0.3, 1]) {
+        const numeric = (branchCorrection(q + h, weight) - branchCorrection(q - h, weight)) / (2 * h);
+        expect(branchCorrectionSlope(q, weight)).toBeCloseTo(numeric, 6);
+      }
+    }
   });
 
   it('has no step where a leg turns', () => {

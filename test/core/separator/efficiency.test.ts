@@ -3,8 +3,13 @@ import { describe, expect, it } from 'vitest';
 import { ImpossibleInput } from '../../../core/quantities/impossible-input.ts';
 import { GRADE_MODELS, barthCutSize, lappleCutSize } from '../../../core/separator/efficiency.ts';
 import { checkSeparatorFlow } from '../../../core/separator/cut-size.ts';
-import { ioziaLeithCore } from '../../../core/separator/iozia-leith.ts';
-import { alexanderExponent, leithLichtConstant } from '../../../core/separator/leith-licht.ts';
+import { ioziaLeithCore, ioziaLeithGrade } from '../../../core/separator/iozia-leith.ts';
+import {
+  alexanderExponent,
+  leithLichtConstant,
+  leithLichtCurve,
+  leithLichtGrade,
+} from '../../../core/separator/leith-licht.ts';
 import { SMALL_LAPPLE, SMALL_STAIRMAND, anyCyclone, anyFlow, anySize, smallFlow } from './samples.ts';
 
 const MODELS = Object.entries(GRADE_MODELS);
@@ -61,6 +66,29 @@ describe('grade efficiency', () => {
     const core = (Math.PI / 4) * 0.01 * (0.5 - 0.125);
     const share = (ring + (straight + cone - core) / 2) / 0.008;
     expect(leithLichtConstant(short)).toBeCloseTo((8 * share) / (0.25 * 0.0625), 9);
+  });
+});
+
+describe('grade curves by a second route', () => {
+  it('Iozia and Leith: odds of being caught go as size to the power of the slope', () => {
+    const core = ioziaLeithCore(SMALL_LAPPLE, smallFlow(0.075));
+    expect(ioziaLeithGrade(core.cutSize_m, core)).toBeCloseTo(0.5, 12);
+    for (const factor of [0.3, 2, 7]) {
+      const caught = ioziaLeithGrade(factor * core.cutSize_m, core);
+      expect(Math.log(caught / (1 - caught))).toBeCloseTo(core.slope * Math.log(factor), 9);
+    }
+  });
+
+  it('Leith and Licht: the 1972 form, 1 - exp(-2 (C psi)^(1/(2n+2))), by inlet velocity and not by flow', () => {
+    const flow = smallFlow(0.075);
+    const { bodyDiameter_m: D, inletHeight_m: a, inletWidth_m: b } = SMALL_LAPPLE;
+    const n = alexanderExponent(D, flow.temperature_K);
+    const C = (leithLichtConstant(SMALL_LAPPLE) * a * b) / D ** 2;
+    const curve = leithLichtCurve(SMALL_LAPPLE, flow);
+    for (const d of [0.5e-6, 3e-6, 12e-6]) {
+      const psi = (1000 * d ** 2 * 15 * (n + 1)) / (18 * 1.81e-5 * D);
+      expect(leithLichtGrade(d, curve)).toBeCloseTo(1 - Math.exp(-2 * (C * psi) ** (1 / (2 * n + 2))), 9);
+    }
   });
 });
 
