@@ -1,74 +1,12 @@
-import { DUST_CLASSES } from '../catalogue/dusts.ts';
-import { dustRate } from '../conveying/dust-rate.ts';
-import type { ShopDocument } from '../document/schema.ts';
-import type { ThingOf } from '../document/schema-things.ts';
-import { captureFlow } from '../fittings/capture.ts';
 import { ImpossibleInput } from '../quantities/impossible-input.ts';
 import { GRADE_MODELS } from '../separator/efficiency.ts';
 import type { GradeCurve } from '../separator/efficiency.ts';
 import { seriesCatch } from '../separator/catch.ts';
 import type { NetState } from './balance.ts';
 import type { CompiledDevice, CompiledShop } from './compile.ts';
-import { rowOf } from './compile-devices.ts';
 import { densityAt } from './march.ts';
-
-/** A dust in numbers, from the document or the catalogue. */
-export interface Dust {
-  readonly id: string;
-  readonly label: string;
-  readonly requiredVelocity_ms: number;
-  readonly highVelocity_ms: number;
-  readonly fineVelocity_ms: number;
-  readonly particleDensity_kgm3: number;
-  readonly bulkDensity_kgm3: number;
-  readonly medianSize_m: number;
-  readonly geometricDeviation: number;
-  readonly combustible: boolean;
-}
-
-/** Velocity above which a user's own dust counts as carried wastefully fast, over the required one [-]. */
-const WASTEFUL_RATIO = 1.4;
-
-/** Dust of an id; the document's own come first. Throws `ImpossibleInput` naming the field where there is none. */
-export function dustOf(document: ShopDocument, id: string): Dust {
-  const own = document.dusts.find((dust) => dust.id === id);
-  if (own === undefined) return rowOf<Dust>(DUST_CLASSES, 'dust', id);
-  return {
-    id,
-    label: own.name ?? id,
-    requiredVelocity_ms: own.requiredVelocity.si,
-    highVelocity_ms: own.highVelocity?.si ?? WASTEFUL_RATIO * own.requiredVelocity.si,
-    fineVelocity_ms: own.fineVelocity?.si ?? DUST_CLASSES['very-light-dust'].fineVelocity_ms,
-    particleDensity_kgm3: own.particleDensity.si,
-    bulkDensity_kgm3: own.bulkDensity.si,
-    medianSize_m: own.medianSize.si,
-    geometricDeviation: own.geometricDeviation.si,
-    combustible: own.combustible,
-  };
-}
-
-/** Dust that a port sends off [kg/s]; 0 where neither a rate nor a cut is given. */
-export function portDustRate(port: ThingOf<'port'>): number {
-  if (port.dustRate) return port.dustRate.si;
-  if (!port.cut) return 0;
-  return dustRate({
-    width_m: port.cut.width.si,
-    depth_m: port.cut.depth.si,
-    feed_ms: port.cut.feed.si,
-    density_kgm3: port.cut.density.si,
-    collectedShare: port.cut.collected.si,
-  });
-}
-
-/** Flow that a port asks for [m3/s]: typed, or what captures at a distance; null where neither is given. */
-export function portFlowNeed(port: ThingOf<'port'>): number | null {
-  const typed = port.needs?.flow?.si ?? null;
-  const capture = port.needs?.capture;
-  if (!capture) return typed;
-  const opening = { style: capture.hood, distance_m: capture.distance.si, faceArea_m2: capture.faceArea.si };
-  const flow = captureFlow(opening, capture.velocity.si);
-  return Math.max(flow, typed ?? 0);
-}
+import { dustOf, portDustRate, WASTEFUL_RATIO } from './port-dust.ts';
+import type { Dust } from './port-dust.ts';
 
 /** Dust of one kind on its way: how much, and through what it has come. */
 interface Stream {
@@ -108,8 +46,17 @@ export interface DustResult {
 
 const NO_LOAD: Load = { dust_kgs: 0, requiredVelocity_ms: null, highVelocity_ms: null, dusts: [] };
 
-/** Sends every port's dust along the flows, through separators and filters, in the order of flow. */
-export function carryDust(shop: CompiledShop, state: NetState, carrying: Int32Array): DustResult {
+/**
+ * Sends every port's dust along the flows, through separators and filters, in the order of flow.
+ *
+ * @param allModels - whether the catch is worked out by every model, as results show it, or by the chosen one alone
+ */
+export function carryDust(
+  shop: CompiledShop,
+  state: NetState,
+  carrying: Int32Array,
+  allModels: boolean,
+): DustResult {
   const { packed } = shop;
   const loads: Load[] = new Array<Load>(packed.elementCount).fill(NO_LOAD);
   const catches: (DeviceCatch | null)[] = new Array<DeviceCatch | null>(packed.elementCount).fill(null);
@@ -149,7 +96,7 @@ export function carryDust(shop: CompiledShop, state: NetState, carrying: Int32Ar
       loads[e] = loadOf(streams);
       const device = devices.get(e);
       const w = m > 0 ? packed.to[e]! : packed.from[e]!;
-      const passing = device ? passDevice(shop, state, device, streams, catches) : streams;
+      const passing = device ? passDevice(shop, state, device, streams, catches, allModels) : streams;
       for (const stream of passing) addStream(arrived[w]!, stream);
       if (--waiting[w]! === 0) queue.push(w);
     }
@@ -190,6 +137,7 @@ function passDevice(
   device: CompiledDevice,
   streams: readonly Stream[],
   catches: (DeviceCatch | null)[],
+  allModels: boolean,
 ): Stream[] {
   const dustIn_kgs = streams.reduce((sum, stream) => sum + stream.rate_kgs, 0);
   const { built, element } = device;
@@ -198,8 +146,8 @@ function passDevice(
     catches[element] = { dustIn_kgs, catchShare: null, catchByModel: null, cutSize_m: null };
     return [];
   }
-  const models = built.kind === 'cyclone' ? Object.keys(GRADE_MODELS) : ['share'];
   const chosen = built.kind === 'cyclone' ? built.gradeModel : 'share';
+  const models = built.kind === 'cyclone' && allModels ? Object.keys(GRADE_MODELS) : [chosen];
   const caught: Record<string, number> = Object.fromEntries(models.map((model) => [model, 0]));
   const weight = (stream: Stream) => (dustIn_kgs > 0 ? stream.rate_kgs / dustIn_kgs : 1 / streams.length);
   const passing = streams.map((stream) => {

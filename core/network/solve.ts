@@ -16,7 +16,9 @@ import { allOperatingPoints, fanReach, humpedFans } from './operating-points.ts'
 import { REASONS } from './reasons.ts';
 import type { Reason } from './reasons.ts';
 import { runResult } from './run-results.ts';
+import { stillElements } from './still.ts';
 import type { OperatingPoint, SettingResult, Solution } from './solution.ts';
+import { solvedNet } from './solved-net.ts';
 
 /** A compiled document that can be solved again and again; each solve of a setting starts from its last. */
 export interface Workbench {
@@ -77,12 +79,13 @@ export function solveSetting(bench: Workbench, name: string): SettingResult {
   const setting = findSetting(shop.document, name);
   if (setting === null) throw new RangeError(`no setting is named "${name}"`);
   applySetting(shop, setting);
-  const solved = settle(bench, setting, bench.states.get(name) ?? null);
-  if ('reason' in solved) return refused(shop, setting, solved);
+  const solved = settle(bench, bench.states.get(name) ?? null);
+  if ('reason' in solved) return refused(setting, solved);
 
   const { outcome, dust, points } = solved;
   const { state, balance } = outcome;
   bench.states.set(name, { flow_kgs: state.flow_kgs.slice(), pressure_Pa: state.pressure_Pa.slice() });
+  const net = solvedNet(shop, state, balance);
   const result: SettingResult = {
     name,
     converged: true,
@@ -91,12 +94,10 @@ export function solveSetting(bench: Workbench, name: string): SettingResult {
     iterations: outcome.iterations,
     massResidual: outcome.massResidual,
     pressureResidual_Pa: outcome.pressureResidual_Pa,
-    fans: shop.fans.map((fan) => fanResult(shop, fan, state, balance, points.get(fan.element) ?? null)),
-    runs: shop.runs.map((run) => runResult(shop, run, state, balance, dust.loads[run.element]!)),
-    nodes: nodeResults(shop, state, balance),
-    devices: shop.devices.map((device) =>
-      deviceResult(shop, device, state, balance, dust.catches[device.element] ?? null),
-    ),
+    fans: shop.fans.map((fan) => fanResult(net, fan, points.get(fan.element) ?? null)),
+    runs: shop.runs.map((run) => runResult(net, run, dust.loads[run.element]!)),
+    nodes: nodeResults(net),
+    devices: shop.devices.map((device) => deviceResult(net, device, dust.catches[device.element] ?? null)),
     findings: [],
   };
   return { ...result, findings: findingsOf({ shop, setting, result, dust }) };
@@ -115,21 +116,29 @@ interface Refusal {
   readonly outcome: NetOutcome;
 }
 
+/** Solves, and puts still what nothing drives, so that no result or finding speaks of rounding there. */
+function solveStill(...args: Parameters<typeof solveNet>): NetOutcome {
+  const outcome = solveNet(...args);
+  if (outcome.converged) {
+    for (const e of stillElements(args[0], outcome.activity)) outcome.state.flow_kgs[e] = 0;
+  }
+  return outcome;
+}
+
 /** Flow, dust and operating points of the setting that was applied. */
-function settle(bench: Workbench, setting: Setting, warm: NetState | null): Settled | Refusal {
+function settle(bench: Workbench, warm: NetState | null): Settled | Refusal {
   const { shop, plans } = bench;
   const { packed } = shop;
-  void setting;
-  let outcome = solveNet(packed, { warm, plans });
+  let outcome = solveStill(packed, { warm, plans });
   if (!outcome.converged) return failed(shop, outcome);
-  let dust = carryDust(shop, outcome.state, outcome.activity.elements);
+  let dust = carryDust(shop, outcome.state, outcome.activity.elements, false);
 
   const points = new Map<number, readonly OperatingPoint[]>();
   for (let round = 0; round < DUST_ROUNDS && shop.document.options.solidsLoss; round++) {
     if (!takeDust(shop, dust)) break;
-    outcome = solveNet(packed, { warm: outcome.state, plans });
+    outcome = solveStill(packed, { warm: outcome.state, plans });
     if (!outcome.converged) return failed(shop, outcome);
-    dust = carryDust(shop, outcome.state, outcome.activity.elements);
+    dust = carryDust(shop, outcome.state, outcome.activity.elements, false);
   }
   // a hump lets a fan run at more than one flow; it starts from rest, so it stays at the first that holds
   for (const element of humpedFans(packed)) {
@@ -142,10 +151,10 @@ function settle(bench: Workbench, setting: Setting, warm: NetState | null): Sett
     );
     const first = found.find((f) => f.point.stable);
     if (first === undefined || found.length === 1) continue;
-    const again = solveNet(packed, { warm: first.state, plans });
+    const again = solveStill(packed, { warm: first.state, plans });
     if (again.converged) {
       outcome = again;
-      dust = carryDust(shop, outcome.state, outcome.activity.elements);
+      dust = carryDust(shop, outcome.state, outcome.activity.elements, false);
     }
   }
 
@@ -166,7 +175,7 @@ function settle(bench: Workbench, setting: Setting, warm: NetState | null): Sett
     marchElement(packed, e, m, outcome.balance.endPressure(outcome.state, e, m >= 0), march);
     if (march.choked) return { reason: 'too-fast', where: packed.net.elements[e]!.id, outcome };
   }
-  return { outcome, dust, points };
+  return { outcome, dust: carryDust(shop, outcome.state, outcome.activity.elements, true), points };
 }
 
 /** Puts the dust loads into the net; false where they stand there already. */
@@ -186,12 +195,11 @@ function failed(shop: CompiledShop, outcome: Extract<NetOutcome, { converged: fa
   return { reason: outcome.reason, where: element?.id ?? null, outcome };
 }
 
-function refused(shop: CompiledShop, setting: Setting, refusal: Refusal): SettingResult {
+function refused(setting: Setting, refusal: Refusal): SettingResult {
   const { reason, where, outcome } = refusal;
   const row = REASONS[reason];
   const place = where ?? 'shop';
   const reasonText = where === null ? row.text : `${where}: ${row.text}`;
-  void shop;
   return {
     name: setting.name,
     converged: false,

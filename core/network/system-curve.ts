@@ -8,6 +8,7 @@ import { densityAt } from './march.ts';
 import { solveNet } from './newton.ts';
 import { LOSS_SHARES } from './solution.ts';
 import type { LossShare, OperatingPoint } from './solution.ts';
+import { solvedNet } from './solved-net.ts';
 import { runResult } from './run-results.ts';
 import { solveSetting } from './solve.ts';
 import type { Workbench } from './solve.ts';
@@ -121,7 +122,7 @@ function solveWithDust(
   packed.solids_kgs.fill(0);
   const clean = solveNet(packed, { held, warm, plans });
   if (!clean.converged || !shop.document.options.solidsLoss) return clean;
-  const dust = carryDust(shop, clean.state, clean.activity.elements);
+  const dust = carryDust(shop, clean.state, clean.activity.elements, false);
   for (const { element } of shop.runs)
     packed.solids_kgs[element] = SOLIDS_LOSS_K.value * dust.loads[element]!.dust_kgs;
   return solveNet(packed, { held, warm: clean.state, plans });
@@ -136,11 +137,12 @@ function lossShares(
   fanFlow_kgs: number,
 ): Record<LossShare, number> {
   const { state, balance } = outcome;
+  const net = solvedNet(shop, state, balance);
   const shares = Object.fromEntries(LOSS_SHARES.map((share) => [share, 0])) as Record<LossShare, number>;
   for (const run of shop.runs) {
     const m = state.flow_kgs[run.element]!;
     if (m === 0) continue;
-    for (const piece of runResult(shop, run, state, balance, NO_LOAD).pieces) {
+    for (const piece of runResult(net, run, NO_LOAD).pieces) {
       shares[piece.share] += (Math.abs(m) * (piece.loss_Pa - piece.solidsLoss_Pa)) / fanFlow_kgs;
       shares.solids += (Math.abs(m) * piece.solidsLoss_Pa) / fanFlow_kgs;
     }
@@ -150,15 +152,6 @@ function lossShares(
     const loss = balance.endPressure(state, e, true) - balance.endPressure(state, e, false);
     shares[device.built.kind === 'filter' ? 'filter' : 'separator'] +=
       (state.flow_kgs[e]! * loss) / fanFlow_kgs;
-  }
-  // streams that meet lose what their legs bring in more than they take away
-  for (const { legs, node } of shop.packed.junctions) {
-    let power = 0;
-    for (const leg of legs) {
-      const m = (leg.ends ? 1 : -1) * state.flow_kgs[leg.element]!;
-      power += m * (balance.endPressure(state, leg.element, !leg.ends) - state.pressure_Pa[node]!);
-    }
-    if (Number.isFinite(power)) shares.fittings += power / fanFlow_kgs;
   }
   return shares;
 }
