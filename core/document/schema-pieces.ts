@@ -1,8 +1,13 @@
 import { z } from 'zod';
 import { quantity } from './quantity-field.ts';
 import { ID } from './schema-common.ts';
+import { ALONG, ELBOW_STYLE, ROUTE } from './schema-route.ts';
 
-const piece = { id: ID.optional().describe('needed where a setting or a finding must name the piece') };
+const along = { along: ALONG.optional().describe('place on a drawn run; absent: at its start') };
+const piece = {
+  id: ID.optional().describe('needed where a setting or a finding must name the piece'),
+  ...along,
+};
 const sized = {
   diameter: quantity('length').optional().describe('inside diameter; absent: that of the piece before it'),
 };
@@ -23,7 +28,7 @@ export const ELBOW = z.strictObject({
   kind: z.literal('elbow'),
   ...piece,
   ...sized,
-  style: z.enum(['smooth', 'five-piece', 'four-piece', 'three-piece', 'mitre']),
+  style: ELBOW_STYLE,
   angle: quantity('angle'),
   radiusRatio: quantity('coefficient')
     .optional()
@@ -49,6 +54,7 @@ export const REDUCER = z.strictObject({
 export const GATE = z.strictObject({
   kind: z.literal('gate'),
   id: ID,
+  ...along,
   ...sized,
   opening: quantity('fraction', 'share')
     .optional()
@@ -109,7 +115,11 @@ export const RUN = z.strictObject({
     .optional()
     .describe('transport velocity wanted; absent: from the dust of the ports upstream'),
   maxSuction: quantity('pressure').optional().describe('what the weakest hose or duct of the run stands'),
-  pieces: z.array(PIECE).max(2000),
+  route: ROUTE.optional().describe('the run as drawn; its straights and bends then follow from the drawing'),
+  pieces: z
+    .array(PIECE)
+    .max(2000)
+    .describe('in the order of flow; of a drawn run, those placed on it by hand'),
 });
 /** A line of pieces between two things. */
 export type Run = z.output<typeof RUN>;

@@ -6,6 +6,9 @@ const thing = {
   id: ID,
   name: z.string().max(80).optional(),
   at: PLACE.optional().describe('place on the plan'),
+  turn: quantity('angle', 'any')
+    .optional()
+    .describe('how it is turned on the plan; changes no figure but lengths'),
 };
 
 export const HOOD = z.discriminatedUnion('kind', [

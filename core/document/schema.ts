@@ -2,12 +2,13 @@ import { z } from 'zod';
 import { quantity } from './quantity-field.ts';
 import { ID } from './schema-common.ts';
 import { RUN } from './schema-pieces.ts';
+import { UNDERLAY } from './schema-route.ts';
 import { THING } from './schema-things.ts';
 
 /** Version of the document format that this code writes. */
 export const FORMAT_VERSION = 1;
 
-const AIR = z.discriminatedUnion('kind', [
+export const AIR = z.discriminatedUnion('kind', [
   z.strictObject({
     kind: z.literal('weather'),
     temperature: quantity('temperature'),
@@ -22,7 +23,7 @@ const AIR = z.discriminatedUnion('kind', [
   }),
 ]);
 
-const DUST = z.strictObject({
+export const DUST = z.strictObject({
   id: ID,
   name: z.string().max(80).optional(),
   requiredVelocity: quantity('velocity'),
@@ -35,7 +36,7 @@ const DUST = z.strictObject({
   combustible: z.boolean(),
 });
 
-const SETTING = z.strictObject({
+export const SETTING = z.strictObject({
   name: z.string().min(1).max(80),
   gates: z.record(ID, quantity('fraction', 'share')).describe('opening of each gate; others as drawn'),
 });
@@ -64,6 +65,7 @@ export const SHOP = z.strictObject({
   things: z.array(THING).max(20000),
   runs: z.array(RUN).max(20000),
   settings: z.array(SETTING).max(200).default([]),
+  underlay: UNDERLAY.optional().describe('picture of the building under the plan'),
 });
 
 export type ShopDocument = z.output<typeof SHOP>;
