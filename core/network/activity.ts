@@ -15,12 +15,18 @@ export interface Activity {
   readonly afloat: Uint8Array;
   /** True where a fan stands in a ring that no given pressure reaches. */
   readonly sealedRing: boolean;
-  /** Tells one activity from another. */
-  readonly key: string;
+}
+
+/** What tells the activities of one network apart: which elements are shut, and whether any is held. */
+export function activityKey(packed: PackedNet, held: Float64Array | null): string {
+  let key = held ? 'held' : '';
+  const { shut } = packed;
+  for (let e = 0; e < shut.length; e++) if (shut[e]) key += `,${e}`;
+  return key;
 }
 
 /** Finds what can flow: drops shut elements, parts that no given pressure reaches, and dead ends. */
-export function findActivity(packed: PackedNet, held: Float64Array | null): Activity {
+export function findActivity(packed: PackedNet): Activity {
   const { elementCount, nodeCount, from, to, shut, given_Pa } = packed;
   const alive = new Uint8Array(elementCount);
   const degree = new Int32Array(nodeCount);
@@ -87,11 +93,7 @@ export function findActivity(packed: PackedNet, held: Float64Array | null): Acti
   for (const e of packed.fans) if (alive[e] && afloat[from[e]!]) sealedRing = true;
 
   const elements: number[] = [];
-  let key = held ? 'held' : '';
-  for (let e = 0; e < elementCount; e++) {
-    if (alive[e] && !afloat[from[e]!]) elements.push(e);
-    else key += `,${e}`;
-  }
+  for (let e = 0; e < elementCount; e++) if (alive[e] && !afloat[from[e]!]) elements.push(e);
   const nodes: number[] = [];
   for (let v = 0; v < nodeCount; v++) {
     if (degree[v]! > 0 && reached[v] && Number.isNaN(given_Pa[v]!)) nodes.push(v);
@@ -102,6 +104,5 @@ export function findActivity(packed: PackedNet, held: Float64Array | null): Acti
     deadEnds,
     afloat,
     sealedRing,
-    key,
   };
 }

@@ -1,9 +1,10 @@
 import { fanTotalPressure } from '../fan/fan-curve.ts';
 import { junctionLegPressures } from '../fittings/junction.ts';
 import { densityAt, marchElement, newMarch } from './march.ts';
-import { FAN } from './net.ts';
+import { linearStep } from './linear-step.ts';
+import type { Slopes } from './linear-step.ts';
 import type { PackedNet } from './packed.ts';
-import type { Plan } from './plan.ts';
+import type { Coupling, Plan } from './plan.ts';
 import type { Sizes } from './start.ts';
 
 /** Flows and pressures of a whole network; kept between solves for a warm start. */
@@ -33,6 +34,14 @@ export class Balance {
   readonly plan: Plan;
   private readonly held: Float64Array | null;
   private readonly typical_kgs: Float64Array;
+  /** Sum of squares of the scaled residuals. */
+  measure = 0;
+  /** Largest pressure residual [Pa] and the element where it stands; largest mass residual [kg/s]. */
+  pressure_Pa = 0;
+  worstElement = -1;
+  mass_kgs = 0;
+  private readonly slopes: Slopes;
+  private readonly damped_byFlow: Float64Array;
   private readonly march = newMarch();
   private readonly fanOut = new Float64Array(3);
   private readonly junctionFlows: Float64Array[];
@@ -49,7 +58,14 @@ export class Balance {
     this.packed = packed;
     this.plan = plan;
     this.held = held;
-    this.residual = new Float64Array(plan.lu.size);
+    const ne = plan.activity.elements.length;
+    this.residual = new Float64Array(ne + plan.activity.nodes.length);
+    this.slopes = {
+      byFlow: new Float64Array(ne),
+      byStart: new Float64Array(ne),
+      byEnd: new Float64Array(ne),
+    };
+    this.damped_byFlow = new Float64Array(ne);
     this.pressureScale_Pa = sizes.pressure_Pa;
     this.flowScale_kgs = sizes.flow_kgs;
     this.typical_kgs = sizes.typical_kgs;
@@ -87,146 +103,144 @@ export class Balance {
     return state.pressure_Pa[node]! + (j < 0 ? 0 : this.junctionRise[j]![leg]!);
   }
 
-  /** Writes the residuals at a state, and their derivatives into the values of the plan's factors. */
+  /** Writes residuals and slopes at a state. */
   evaluate(state: NetState): void {
     const { packed, plan, residual, march } = this;
+    const { byFlow, byStart, byEnd } = this.slopes;
+    const { startNode, endNode } = plan;
     const { elements } = plan.activity;
-    const values = plan.lu.values;
-    const own = plan.own;
-    values.fill(0);
+    const ne = elements.length;
     residual.fill(0);
-    this.mixJunctions(state);
-    const floor = (SLOPE_FLOOR * this.pressureScale_Pa) / this.flowScale_kgs;
-
-    for (let i = 0; i < elements.length; i++) {
-      const e = elements[i]!;
-      const m = state.flow_kgs[e]!;
-      const f = plan.pressureUnknown[packed.from[e]!]!;
-      const t = plan.pressureUnknown[packed.to[e]!]!;
-      if (f >= 0) residual[f]! -= m;
-      if (t >= 0) residual[t]! += m;
-      if (f >= 0) values[own[5 * i + 3]!]! -= 1;
-      if (t >= 0) values[own[5 * i + 4]!]! += 1;
-      const held = this.held ? this.held[e]! : NaN;
-      if (!Number.isNaN(held)) {
-        // scaled like a pressure, so that one measure of the residual serves all
-        const slope = this.pressureScale_Pa / this.flowScale_kgs;
-        residual[i] = (held - m) * slope;
-        values[own[5 * i]!] = -slope;
-        continue;
-      }
-
-      const start = this.endPressure(state, e, true);
-      const end = this.endPressure(state, e, false);
-      let byStart = 1;
-      let byEnd = -1;
-      let byFlow: number;
-      if (packed.net.elements[e]!.kind === FAN) {
-        const drive = packed.net.elements[e]!.fan!;
-        const density = densityAt(packed, start);
-        const flow = m / density;
-        const out = this.fanOut;
-        fanTotalPressure(
-          drive.curve,
-          { flow_m3s: flow, density_kgm3: density, speedRatio: drive.speedRatio },
-          out,
-        );
-        residual[i] = start + out[0]! - end;
-        byFlow = out[1]! / density;
-        const room = packed.net.air.roomPressure_Pa;
-        if (room !== null) {
-          byStart += (out[2]! - (out[1]! * flow) / density) * (packed.net.air.density_kgm3 / room);
-        }
-      } else if (m >= 0) {
-        marchElement(packed, e, m, start, march);
-        residual[i] = march.total_Pa - end;
-        byStart = march.byInlet;
-        byFlow = march.byFlow;
-      } else {
-        marchElement(packed, e, m, end, march);
-        residual[i] = start - march.total_Pa;
-        byEnd = -march.byInlet;
-        byFlow = march.byFlow; // d(-total)/dm = byFlow, as |m| falls where m rises
-      }
-      if (Math.abs(byFlow) < floor) byFlow = byFlow > 0 ? floor : -floor;
-      values[own[5 * i]!]! += byFlow;
-      if (f >= 0)
-        values[own[5 * i + 1]!]! +=
-          byStart * this.byNodePressure(packed.junctionFrom[e]!, packed.legFrom[e]!);
-      if (t >= 0)
-        values[own[5 * i + 2]!]! += byEnd * this.byNodePressure(packed.junctionTo[e]!, packed.legTo[e]!);
-      this.couple(plan.couplingFrom[i]!, byStart, values);
-      this.couple(plan.couplingTo[i]!, byEnd, values);
-    }
-  }
-
-  /**
-   * Holds flows back, as the inertia of the air would over a short time: takes `share` of each element's own slope, or
-   * of its mean slope up to the typical flow where that is more, off the slope.
-   */
-  damp(share: number): void {
-    const { plan } = this;
-    const values = plan.lu.values;
-    const n = plan.activity.elements.length;
-    for (let i = 0; i < n; i++) {
-      const at = plan.own[5 * i]!;
-      const slope = values[at]!;
-      values[at] = slope - share * Math.max(Math.abs(slope), this.pressureScale_Pa / this.typical_kgs[i]!);
-    }
-  }
-
-  /** Slope of a leg's total pressure against the pressure of its junction [-]. */
-  private byNodePressure(j: number, leg: number): number {
-    return j < 0 ? 1 : 1 + this.junctionRise[j]![leg]! * this.junctionByPressure[j]!;
-  }
-
-  /** Adds the slopes of a leg's pressure against the flows of all legs of its junction. */
-  private couple(coupling: Plan['couplingFrom'][number], factor: number, values: Float64Array): void {
-    if (coupling === null) return;
-    const { positions } = coupling;
-    const n = positions.length;
-    const slopes = this.junctionSlope[coupling.junction]!;
-    const legs = this.packed.junctions[coupling.junction]!.legs;
-    for (let k = 0; k < n; k++) {
-      const at = positions[k]!;
-      if (at < 0) continue;
-      // leg flows count inwards
-      const sign = legs[k]!.ends ? 1 : -1;
-      values[at]! += factor * sign * slopes[coupling.leg * n + k]!;
-    }
-  }
-
-  /** Sum of squares of the scaled residuals. */
-  measure(): number {
-    const { residual } = this;
-    const ne = this.plan.activity.elements.length;
+    if (packed.junctions.length > 0) this.mixJunctions(state);
+    const unit = this.pressureScale_Pa / this.flowScale_kgs;
+    const floor = SLOPE_FLOOR * unit;
     let sum = 0;
-    for (let i = 0; i < ne; i++) {
-      const r = residual[i]! / this.pressureScale_Pa;
-      sum += r * r;
-    }
-    for (let i = ne; i < residual.length; i++) {
-      const r = residual[i]! / this.flowScale_kgs;
-      sum += r * r;
-    }
-    return sum;
-  }
-
-  /** Largest pressure residual [Pa], and largest mass residual [kg/s]. */
-  largest(): { pressure_Pa: number; mass_kgs: number; worstElement: number } {
-    const { residual } = this;
-    const ne = this.plan.activity.elements.length;
-    let pressure_Pa = 0;
-    let mass_kgs = 0;
+    let largest = 0;
     let worst = 0;
     for (let i = 0; i < ne; i++) {
-      const r = Math.abs(residual[i]!);
-      if (r > pressure_Pa) {
-        pressure_Pa = r;
+      const e = elements[i]!;
+      const m = state.flow_kgs[e]!;
+      if (startNode[i]! >= 0) residual[ne + startNode[i]!]! -= m;
+      if (endNode[i]! >= 0) residual[ne + endNode[i]!]! += m;
+      let off: number;
+      let slope: number;
+      const held = this.held === null ? NaN : this.held[e]!;
+      if (!Number.isNaN(held)) {
+        // scaled like a pressure, so that one measure of the residual serves all
+        off = (held - m) * unit;
+        slope = -unit;
+        byStart[i] = 0;
+        byEnd[i] = 0;
+      } else {
+        const start = this.endPressure(state, e, true);
+        const end = this.endPressure(state, e, false);
+        byStart[i] = 1;
+        byEnd[i] = -1;
+        if (packed.isFan[e]) {
+          off = start + this.fanRise(e, m, start) - end;
+          byStart[i] = 1 + this.fanOut[2]!;
+          slope = this.fanOut[1]!;
+        } else if (m >= 0) {
+          marchElement(packed, e, m, start, march);
+          off = march.total_Pa - end;
+          byStart[i] = march.byInlet;
+          slope = march.byFlow;
+        } else {
+          marchElement(packed, e, m, end, march);
+          off = start - march.total_Pa;
+          byEnd[i] = -march.byInlet;
+          slope = march.byFlow; // d(-total)/dm = byFlow, as |m| falls where m rises
+        }
+        if (Math.abs(slope) < floor) slope = slope > 0 ? floor : -floor;
+      }
+      residual[i] = off;
+      byFlow[i] = slope;
+      sum += off * off;
+      if (Math.abs(off) > largest) {
+        largest = Math.abs(off);
         worst = i;
       }
     }
-    for (let i = ne; i < residual.length; i++) mass_kgs = Math.max(mass_kgs, Math.abs(residual[i]!));
-    return { pressure_Pa, mass_kgs, worstElement: this.plan.activity.elements[worst] ?? -1 };
+    this.sumUp(sum, largest, worst);
+  }
+
+  /** Rise of total pressure over a fan [Pa]; leaves its slopes by mass flow and by inlet pressure in `fanOut`. */
+  private fanRise(e: number, m: number, inlet_Pa: number): number {
+    const { packed, fanOut } = this;
+    const { curve, speedRatio } = packed.net.elements[e]!.fan!;
+    const density_kgm3 = densityAt(packed, inlet_Pa);
+    const flow_m3s = m / density_kgm3;
+    fanTotalPressure(curve, { flow_m3s, density_kgm3, speedRatio }, fanOut);
+    const byFlow = fanOut[1]! / density_kgm3;
+    const { roomPressure_Pa: room, density_kgm3: roomDensity } = packed.net.air;
+    fanOut[2] = room === null ? 0 : (fanOut[2]! - byFlow * flow_m3s) * (roomDensity / room);
+    fanOut[1] = byFlow;
+    return fanOut[0]!;
+  }
+
+  private sumUp(squares: number, largest_Pa: number, worst: number): void {
+    const { residual, plan } = this;
+    const ne = plan.activity.elements.length;
+    let mass = 0;
+    let massSquares = 0;
+    for (let i = ne; i < residual.length; i++) {
+      const r = Math.abs(residual[i]!);
+      massSquares += r * r;
+      if (r > mass) mass = r;
+    }
+    this.measure =
+      squares / (this.pressureScale_Pa * this.pressureScale_Pa) +
+      massSquares / (this.flowScale_kgs * this.flowScale_kgs);
+    this.pressure_Pa = largest_Pa;
+    this.mass_kgs = mass;
+    this.worstElement = plan.activity.elements[worst] ?? -1;
+  }
+
+  /**
+   * Newton step from the state that was evaluated last.
+   *
+   * @param damping - holds flows back, as the inertia of the air would over a short time: this share of each element's
+   *   own slope, or of its mean slope up to the typical flow where that is more, is taken off the slope [-]
+   * @param step - receives flows of the active elements [kg/s], then pressures of the active nodes [Pa]
+   */
+  newtonStep(damping: number, step: Float64Array): void {
+    const { residual, slopes, plan } = this;
+    for (let i = 0; i < residual.length; i++) step[i] = -residual[i]!;
+    const couple = plan.coupled.length > 0 ? (values: Float64Array) => this.couple(values) : null;
+    if (damping === 0) {
+      linearStep(plan, slopes, step, couple);
+      return;
+    }
+    for (let i = 0; i < slopes.byFlow.length; i++) {
+      const slope = slopes.byFlow[i]!;
+      const mean = this.pressureScale_Pa / this.typical_kgs[i]!;
+      this.damped_byFlow[i] = slope - damping * Math.max(Math.abs(slope), mean);
+    }
+    linearStep(plan, { ...slopes, byFlow: this.damped_byFlow }, step, couple);
+  }
+
+  /** Adds what the mixing junctions put into the rows of coupled flows. */
+  private couple(values: Float64Array): void {
+    const { plan, slopes } = this;
+    for (const { element: i, from, to } of plan.coupled) {
+      const at = 5 * i;
+      if (from !== null) this.coupleEnd(from, slopes.byStart[i]!, plan.own[at + 1]!, values);
+      if (to !== null) this.coupleEnd(to, slopes.byEnd[i]!, plan.own[at + 2]!, values);
+    }
+  }
+
+  /** Adds the slopes of a leg's total pressure against the junction's own and against the flows of all its legs. */
+  private coupleEnd(coupling: Coupling, factor: number, ownNode: number, values: Float64Array): void {
+    const { junction: j, leg, positions } = coupling;
+    const n = positions.length;
+    if (ownNode >= 0) values[ownNode]! += factor * this.junctionRise[j]![leg]! * this.junctionByPressure[j]!;
+    const slopes = this.junctionSlope[j]!;
+    const legs = this.packed.junctions[j]!.legs;
+    for (let k = 0; k < n; k++) {
+      if (positions[k]! < 0) continue;
+      // leg flows count inwards
+      const sign = legs[k]!.ends ? 1 : -1;
+      values[positions[k]!]! += factor * sign * slopes[leg * n + k]!;
+    }
   }
 }

@@ -1,4 +1,4 @@
-import { frictionFactorWithSlope } from '../duct/friction.ts';
+import { keptFriction } from './kept-friction.ts';
 import { FRICTION, LINEAR, LOCAL_DOWNSTREAM, LOCAL_UPSTREAM } from './net.ts';
 import type { PackedNet } from './packed.ts';
 
@@ -88,7 +88,7 @@ export function marchSegment(packed: PackedNet, s: number, m: number, reversed: 
       const perFlow = packed.diameter_m[s]! / (area * air.viscosity_Pas);
       const re = Math.min(m * perFlow, HIGHEST_REYNOLDS);
       if (re > 1) {
-        frictionFactorWithSlope(re, packed.relativeRoughness[s]!, frictionOut);
+        keptFriction(packed.keptFriction, s, re, packed.relativeRoughness[s]!, frictionOut);
         f = frictionOut[0]!;
         fSlope = frictionOut[1]! * perFlow;
         kinetic = f * m;

@@ -1,4 +1,4 @@
-import { findActivity } from './activity.ts';
+import { activityKey, findActivity } from './activity.ts';
 import type { Activity } from './activity.ts';
 import { Balance } from './balance.ts';
 import type { NetState } from './balance.ts';
@@ -78,24 +78,19 @@ export interface SolveOptions {
  */
 export function solveNet(packed: PackedNet, options: SolveOptions = {}): NetOutcome {
   const held = options.held ?? null;
-  const activity = findActivity(packed, held);
-  const refused = (reason: NoSolution): NetOutcome => ({
-    converged: false,
-    reason,
-    iterations: 0,
-    massResidual: 0,
-    pressureResidual_Pa: 0,
-    worstElement: -1,
-  });
-  if (activity.sealedRing) return refused('sealed-ring');
-  if (activity.elements.length === 0) return refused('no-open-path');
-
-  let plan = options.plans?.get(activity.key);
+  const key = activityKey(packed, held);
+  let plan = options.plans?.get(key);
   if (plan === undefined) {
+    const activity = findActivity(packed);
+    if (activity.sealedRing) return refused('sealed-ring');
+    if (activity.elements.length === 0) return refused('no-open-path');
     plan = makePlan(packed, activity);
-    options.plans?.set(activity.key, plan);
+    options.plans?.set(key, plan);
   }
-  const sizes = sizesOf(packed, activity.elements);
+  const { activity } = plan;
+  // typical flows only scale a warm start, so those of the last cold one will do
+  const sizes = sizesOf(packed, activity.elements, options.warm ? plan.last.typical_kgs : null);
+  plan.last.typical_kgs = sizes.typical_kgs;
   const balance = new Balance(packed, plan, held, sizes);
   let spent = 0;
   if (options.warm) {
@@ -115,6 +110,15 @@ export function solveNet(packed: PackedNet, options: SolveOptions = {}): NetOutc
   return outcome;
 }
 
+const refused = (reason: NoSolution): NetOutcome => ({
+  converged: false,
+  reason,
+  iterations: 0,
+  massResidual: 0,
+  pressureResidual_Pa: 0,
+  worstElement: -1,
+});
+
 /** Newton's method from a state, which it changes in place, until the balance holds or the steps are spent. */
 function iterate(
   packed: PackedNet,
@@ -124,8 +128,8 @@ function iterate(
   spent: number,
   limit: number,
 ): NetOutcome {
-  const { activity, lu } = plan;
-  const step = new Float64Array(lu.size);
+  const { activity } = plan;
+  const step = new Float64Array(balance.residual.length);
   const trial: NetState = { flow_kgs: state.flow_kgs.slice(), pressure_Pa: state.pressure_Pa.slice() };
   const tolerance_Pa = PRESSURE_TOLERANCE_Pa + PRESSURE_TOLERANCE_SHARE * balance.pressureScale_Pa;
   let damping = 0;
@@ -133,32 +137,28 @@ function iterate(
   let ceiling = Infinity;
   let iterations = spent;
   balance.evaluate(state);
-  let measure = balance.measure();
-  let now = balance.largest();
+  let measure = balance.measure;
 
   for (;;) {
     const total = throughput(packed, activity, state);
-    if (now.pressure_Pa <= tolerance_Pa && now.mass_kgs <= MASS_TOLERANCE * total + NO_FLOW_kgs) {
-      const massResidual = total > NO_FLOW_kgs ? now.mass_kgs / total : 0;
-      const pressureResidual_Pa = now.pressure_Pa;
+    if (balance.pressure_Pa <= tolerance_Pa && balance.mass_kgs <= MASS_TOLERANCE * total + NO_FLOW_kgs) {
+      const massResidual = total > NO_FLOW_kgs ? balance.mass_kgs / total : 0;
+      const pressureResidual_Pa = balance.pressure_Pa;
       return { converged: true, state, activity, balance, iterations, massResidual, pressureResidual_Pa };
     }
     if (iterations >= limit || damping > MOST_DAMPING) break;
     iterations++;
-    if (damping > 0) balance.damp(damping);
-    lu.factorise();
-    for (let i = 0; i < lu.size; i++) step[i] = -balance.residual[i]!;
-    lu.solve(step);
+    balance.newtonStep(damping, step);
 
     // the first step brings mass into balance, whatever that does to pressure
-    const unbalanced = now.mass_kgs > MASS_BALANCED * total;
+    const unbalanced = balance.mass_kgs > MASS_BALANCED * total;
     let share = 1;
     let accepted = false;
     let next = measure;
     for (let halving = 0; halving < (damping > 0 ? 1 : HALVINGS); halving++, share /= 2) {
       if (!advance(activity, state, step, share, trial)) continue;
       balance.evaluate(trial);
-      next = balance.measure();
+      next = balance.measure;
       // rounding alone moves a settled residual, so a tiny one always passes; inertia may carry a damped one uphill
       const bound = damping > 0 ? Math.min(UPHILL * measure, ceiling) : measure * (1 - 1e-3 * share);
       if (next < bound || next < 1e-24 || (unbalanced && Number.isFinite(next))) {
@@ -180,17 +180,16 @@ function iterate(
       } else damping *= 8;
       balance.evaluate(state);
     }
-    now = balance.largest();
   }
   const total = throughput(packed, activity, state);
-  const massResidual = total > 0 ? now.mass_kgs / total : 0;
+  const massResidual = total > 0 ? balance.mass_kgs / total : 0;
   return {
     converged: false,
     reason: 'did-not-settle',
     iterations,
     massResidual: Number.isFinite(massResidual) ? massResidual : 1,
-    pressureResidual_Pa: Number.isFinite(now.pressure_Pa) ? now.pressure_Pa : Number.MAX_VALUE,
-    worstElement: now.worstElement,
+    pressureResidual_Pa: Number.isFinite(balance.pressure_Pa) ? balance.pressure_Pa : Number.MAX_VALUE,
+    worstElement: balance.worstElement,
   };
 }
 

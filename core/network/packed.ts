@@ -1,3 +1,4 @@
+import { KEPT } from './kept-friction.ts';
 import { FAN } from './net.ts';
 import type { Leg, Net } from './net.ts';
 
@@ -26,8 +27,12 @@ export interface PackedNet {
   readonly diameter_m: Float64Array;
   readonly relativeRoughness: Float64Array;
   readonly fixedFriction: Float64Array;
+  /** Friction of each segment at the flow where it was last solved in full; see `keptFriction`. */
+  readonly keptFriction: Float64Array;
   /** Indices of the elements that are fans. */
   readonly fans: readonly number[];
+  /** 1 where an element is a fan. */
+  readonly isFan: Uint8Array;
   /** 1 where an element is shut. */
   readonly shut: Uint8Array;
   /** Solids multiplier `K` times the dust carried [kg/s], for each element. */
@@ -64,7 +69,9 @@ export function packNet(net: Net): PackedNet {
     diameter_m: new Float64Array(total),
     relativeRoughness: new Float64Array(total),
     fixedFriction: new Float64Array(total),
+    keptFriction: new Float64Array(KEPT * total),
     fans: net.elements.flatMap((element, e) => (element.kind === FAN ? [e] : [])),
+    isFan: Uint8Array.from(net.elements, (element) => (element.kind === FAN ? 1 : 0)),
     shut: new Uint8Array(n),
     solids_kgs: new Float64Array(n),
     given_Pa: Float64Array.from(net.nodes, (node) => node.pressure_Pa ?? NaN),

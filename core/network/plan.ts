@@ -11,95 +11,151 @@ export interface Coupling {
   readonly positions: Int32Array;
 }
 
+/** An element at a mixing junction: its flow stays an unknown of the linear system. */
+export interface CoupledElement {
+  /** Number among the active elements. */
+  readonly element: number;
+  readonly from: Coupling | null;
+  readonly to: Coupling | null;
+}
+
 /**
- * Structure of the linear systems of one activity: unknowns are the mass flows of the active elements, then the
- * pressures of the active nodes; equations are the pressure balance along each element, then mass at each node.
+ * Structure of the linear systems of one activity. The equations are the pressure balance along each active element,
+ * then mass at each active node; the unknowns are their flows and pressures. The equation of an element holds its own
+ * flow alone, unless it meets a mixing junction, so most flows are put in terms of the pressures at either end before
+ * anything is factorised: what is factorised are the coupled flows, then the pressures.
  */
 export interface Plan {
   readonly activity: Activity;
   readonly lu: SparseLu;
-  /** Unknown number of an element's flow, -1 where it carries nothing. */
+  /** For each active element the number of its start (end) among the active nodes, -1 where pressure is given. */
+  readonly startNode: Int32Array;
+  readonly endNode: Int32Array;
+  readonly coupled: readonly CoupledElement[];
+  /** For each active element its unknown where its flow is one, else -1. */
   readonly flowUnknown: Int32Array;
-  /** Unknown number of a node's pressure, -1 where it is given or out of play. */
-  readonly pressureUnknown: Int32Array;
-  /** For each active element: positions of its own flow, and of either node's pressure and mass balance (or -1). */
+  /**
+   * For each active element five positions in the factor values, -1 where there is none. Flow put away: (from, from),
+   * (from, to), (to, from), (to, to). Coupled: (flow, flow), (flow, from), (flow, to), (from, flow), (to, flow).
+   */
   readonly own: Int32Array;
-  readonly couplingFrom: readonly (Coupling | null)[];
-  readonly couplingTo: readonly (Coupling | null)[];
+  /** Typical flow of each active element [kg/s] at the last solve; null before the first. */
+  readonly last: { typical_kgs: Float64Array | null };
 }
 
 /** Numbers the unknowns, orders them leaf-first and lays out the factors. */
 export function makePlan(packed: PackedNet, activity: Activity): Plan {
   const { elements, nodes } = activity;
   const ne = elements.length;
-  const size = ne + nodes.length;
-  const flowUnknown = new Int32Array(packed.elementCount).fill(-1);
-  const pressureUnknown = new Int32Array(packed.nodeCount).fill(-1);
-  elements.forEach((e, i) => (flowUnknown[e] = i));
-  nodes.forEach((v, i) => (pressureUnknown[v] = ne + i));
+  const nn = nodes.length;
+  const nodeNumber = new Int32Array(packed.nodeCount).fill(-1);
+  for (let i = 0; i < nn; i++) nodeNumber[nodes[i]!] = i;
+  const startNode = new Int32Array(ne);
+  const endNode = new Int32Array(ne);
+  const flowUnknown = new Int32Array(ne).fill(-1);
+  const unknownOf = new Map<number, number>();
+  for (let i = 0; i < ne; i++) {
+    const e = elements[i]!;
+    startNode[i] = nodeNumber[packed.from[e]!]!;
+    endNode[i] = nodeNumber[packed.to[e]!]!;
+    if (packed.junctionFrom[e]! < 0 && packed.junctionTo[e]! < 0) continue;
+    flowUnknown[i] = unknownOf.size;
+    unknownOf.set(e, unknownOf.size);
+  }
+  const nc = unknownOf.size;
+  const legsOf = (j: number): number[] =>
+    j < 0 ? [] : packed.junctions[j]!.legs.map((leg) => unknownOf.get(leg.element) ?? -1);
 
+  const pairs = new Int32Array(2 * ne);
+  let pairCount = 0;
   const rows: number[] = [];
   const columns: number[] = [];
-  const pairs: number[] = [];
-  const touching: number[][] = Array.from(nodes, () => []);
-  const legsOf = (j: number): readonly number[] =>
-    j < 0 ? [] : packed.junctions[j]!.legs.map((leg) => flowUnknown[leg.element]!);
-  elements.forEach((e, i) => {
-    const f = pressureUnknown[packed.from[e]!]!;
-    const t = pressureUnknown[packed.to[e]!]!;
-    if (f >= 0 && t >= 0) pairs.push(f - ne, t - ne);
+  const coupledAt: number[][] = nc > 0 ? Array.from(nodes, () => []) : [];
+  for (let i = 0; i < ne; i++) {
+    const f = startNode[i]!;
+    const t = endNode[i]!;
+    const own = flowUnknown[i]!;
+    if (f >= 0 && t >= 0) {
+      pairs[pairCount++] = f;
+      pairs[pairCount++] = t;
+    }
+    if (own < 0) {
+      if (f < 0 || t < 0) continue;
+      rows.push(nc + f);
+      columns.push(nc + t);
+      continue;
+    }
     for (const v of [f, t]) {
       if (v < 0) continue;
-      touching[v - ne]!.push(i);
-      rows.push(i);
-      columns.push(v);
+      coupledAt[v]!.push(own);
+      rows.push(own);
+      columns.push(nc + v);
     }
-    for (const j of [packed.junctionFrom[e]!, packed.junctionTo[e]!]) {
-      for (const k of legsOf(j)) {
-        if (k < 0 || k === i) continue;
-        rows.push(i);
-        columns.push(k);
-      }
+    const e = elements[i]!;
+    for (const other of [...legsOf(packed.junctionFrom[e]!), ...legsOf(packed.junctionTo[e]!)]) {
+      if (other < 0 || other === own) continue;
+      rows.push(own);
+      columns.push(other);
     }
-  });
+  }
+  const nodeOrder = eliminationOrder(nn, pairs.subarray(0, pairCount));
+  const order = orderUnknowns(nodeOrder, nc, coupledAt);
+  const lu = new SparseLu(nc + nn, order, Int32Array.from(rows), Int32Array.from(columns));
 
-  const nodeOrder = eliminationOrder(nodes.length, Int32Array.from(pairs));
-  const order = new Int32Array(size);
-  const placed = new Uint8Array(ne);
+  const own = new Int32Array(5 * ne).fill(-1);
+  const coupled: CoupledElement[] = [];
+  const coupling = (i: number, junction: number, leg: number): Coupling | null => {
+    if (junction < 0) return null;
+    const row = flowUnknown[i]!;
+    const positions = Int32Array.from(legsOf(junction), (k) => (k < 0 ? -1 : lu.position(row, k)));
+    return { junction, leg, positions };
+  };
+  for (let i = 0; i < ne; i++) {
+    const f = startNode[i]! < 0 ? -1 : nc + startNode[i]!;
+    const t = endNode[i]! < 0 ? -1 : nc + endNode[i]!;
+    const flow = flowUnknown[i]!;
+    const spots: readonly (readonly [number, number])[] =
+      flow < 0
+        ? [
+            [f, f],
+            [f, t],
+            [t, f],
+            [t, t],
+          ]
+        : [
+            [flow, flow],
+            [flow, f],
+            [flow, t],
+            [f, flow],
+            [t, flow],
+          ];
+    for (let k = 0; k < spots.length; k++) {
+      const [row, column] = spots[k]!;
+      if (row >= 0 && column >= 0) own[5 * i + k] = lu.position(row, column);
+    }
+    if (flow < 0) continue;
+    const e = elements[i]!;
+    const from = coupling(i, packed.junctionFrom[e]!, packed.legFrom[e]!);
+    coupled.push({ element: i, from, to: coupling(i, packed.junctionTo[e]!, packed.legTo[e]!) });
+  }
+  return { activity, lu, startNode, endNode, coupled, flowUnknown, own, last: { typical_kgs: null } };
+}
+
+/** Nodes in their order, each after the coupled flows that meet it first. */
+function orderUnknowns(nodeOrder: Int32Array, nc: number, coupledAt: readonly number[][]): Int32Array {
+  const order = new Int32Array(nc + nodeOrder.length);
+  const placed = new Uint8Array(nc);
   let at = 0;
   for (const v of nodeOrder) {
-    for (const i of touching[v]!) {
-      if (placed[i]) continue;
-      placed[i] = 1;
-      order[at++] = i;
+    if (nc > 0) {
+      for (const k of coupledAt[v]!) {
+        if (placed[k]) continue;
+        placed[k] = 1;
+        order[at++] = k;
+      }
     }
-    order[at++] = ne + v;
+    order[at++] = nc + v;
   }
-  for (let i = 0; i < ne; i++) if (!placed[i]) order[at++] = i;
-
-  const lu = new SparseLu(size, order, Int32Array.from(rows), Int32Array.from(columns));
-  const own = new Int32Array(5 * ne).fill(-1);
-  const coupling = (i: number, j: number, leg: number): Coupling | null => {
-    if (j < 0) return null;
-    const positions = Int32Array.from(legsOf(j), (k) => (k < 0 ? -1 : lu.position(i, k)));
-    return { junction: j, leg, positions };
-  };
-  const couplingFrom: (Coupling | null)[] = [];
-  const couplingTo: (Coupling | null)[] = [];
-  elements.forEach((e, i) => {
-    const f = pressureUnknown[packed.from[e]!]!;
-    const t = pressureUnknown[packed.to[e]!]!;
-    own[5 * i] = lu.position(i, i);
-    if (f >= 0) {
-      own[5 * i + 1] = lu.position(i, f);
-      own[5 * i + 3] = lu.position(f, i);
-    }
-    if (t >= 0) {
-      own[5 * i + 2] = lu.position(i, t);
-      own[5 * i + 4] = lu.position(t, i);
-    }
-    couplingFrom.push(coupling(i, packed.junctionFrom[e]!, packed.legFrom[e]!));
-    couplingTo.push(coupling(i, packed.junctionTo[e]!, packed.legTo[e]!));
-  });
-  return { activity, lu, flowUnknown, pressureUnknown, own, couplingFrom, couplingTo };
+  for (let k = 0; k < nc; k++) if (!placed[k]) order[at++] = k;
+  return order;
 }

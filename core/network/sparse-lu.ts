@@ -1,4 +1,11 @@
 /**
+ * Share of its row below which a pivot has vanished, and to which it is then moved. A node between a wide pipe and a thin
+ * one keeps a small pivot that is right, so little is called vanished.
+ */
+const LEAST_PIVOT = 1e-25;
+const MOVED_PIVOT = 1e-10;
+
+/**
  * Sparse LU factors of a matrix with a fixed, symmetric pattern and a fixed order of pivots. The symbolic part is done
  * once for a pattern; each numeric part then runs over flat arrays. Cost is linear in the number of factors' products,
  * which on a tree of pipes is linear in its size.
@@ -7,6 +14,8 @@ export class SparseLu {
   readonly size: number;
   /** Values: `size` diagonals, then the upper factors, then the lower ones. */
   readonly values: Float64Array;
+  /** Room for a right-hand side. */
+  readonly right: Float64Array;
   private readonly rank: Int32Array;
   private readonly start: Int32Array;
   private readonly index: Int32Array;
@@ -68,7 +77,7 @@ export class SparseLu {
           }
         }
       }
-      const pattern = scratch.slice(0, n).sort();
+      const pattern = sortedCopy(scratch, n);
       patterns[i] = pattern;
       factors += n;
       products += n * n;
@@ -89,6 +98,7 @@ export class SparseLu {
     this.values = new Float64Array(size + 2 * factors);
     this.rowScale = new Float64Array(size);
     this.work = new Float64Array(size);
+    this.right = new Float64Array(size);
 
     // where each product of an elimination step lands
     this.targets = new Int32Array(products);
@@ -157,9 +167,9 @@ export class SparseLu {
       const first = start[i]!;
       const n = start[i + 1]! - first;
       let pivot = values[i]!;
-      const least = 1e-13 * rowScale[i]! + 1e-300;
+      const least = LEAST_PIVOT * rowScale[i]! + 1e-300;
       if (!(Math.abs(pivot) > least)) {
-        pivot = pivot < 0 ? -least * 1e3 : least * 1e3;
+        pivot = (pivot < 0 ? -1 : 1) * (MOVED_PIVOT * rowScale[i]! + 1e-290);
         values[i] = pivot;
         moved++;
       }
@@ -194,4 +204,17 @@ export class SparseLu {
     }
     for (let i = 0; i < size; i++) right[i] = work[rank[i]!]!;
   }
+}
+
+/** The first `n` numbers, ascending; patterns are short, so they are put in place one by one. */
+function sortedCopy(numbers: Int32Array, n: number): Int32Array {
+  const copy = numbers.slice(0, n);
+  if (n > 16) return copy.sort();
+  for (let i = 1; i < n; i++) {
+    const value = copy[i]!;
+    let j = i - 1;
+    for (; j >= 0 && copy[j]! > value; j--) copy[j + 1] = copy[j]!;
+    copy[j + 1] = value;
+  }
+  return copy;
 }

@@ -1,7 +1,8 @@
 import { fanTotalPressure } from '../fan/fan-curve.ts';
 import type { NetState } from './balance.ts';
 import { densityAt, marchElement, newMarch } from './march.ts';
-import { FAN } from './net.ts';
+import { linearStep } from './linear-step.ts';
+import type { Slopes } from './linear-step.ts';
 import type { PackedNet } from './packed.ts';
 import type { Plan } from './plan.ts';
 
@@ -47,8 +48,8 @@ function fanEnds(packed: PackedNet, e: number, out: Float64Array): void {
   out[0] = widest * density_kgm3;
 }
 
-/** Finds the sizes of the active part of a network. */
-export function sizesOf(packed: PackedNet, elements: Int32Array): Sizes {
+/** Finds the sizes of the active part of a network; typical flows that are known already are taken over. */
+export function sizesOf(packed: PackedNet, elements: Int32Array, known_kgs: Float64Array | null): Sizes {
   let low = Infinity;
   let high = -Infinity;
   for (const v of packed.given_Pa) {
@@ -62,13 +63,21 @@ export function sizesOf(packed: PackedNet, elements: Int32Array): Sizes {
     pressure_Pa = Math.max(pressure_Pa, Math.abs(out[1]!));
   }
   if (!(pressure_Pa > 0 && Number.isFinite(pressure_Pa))) pressure_Pa = 1;
-  const typical_kgs = new Float64Array(elements.length);
+  const typical_kgs = known_kgs ?? typicalFlows(packed, elements, pressure_Pa);
   let flow_kgs = 0;
+  for (const m of typical_kgs) if (m > flow_kgs) flow_kgs = m;
+  return { pressure_Pa, flow_kgs: flow_kgs > 0 ? flow_kgs : FIRST_FLOW_kgs, typical_kgs };
+}
+
+/** Flow of each element under the whole pressure, by its loss at the first velocity and a square law [kg/s]. */
+function typicalFlows(packed: PackedNet, elements: Int32Array, pressure_Pa: number): Float64Array {
+  const typical_kgs = new Float64Array(elements.length);
+  const out = new Float64Array(3);
   const march = newMarch();
   for (let i = 0; i < elements.length; i++) {
     const e = elements[i]!;
     let m = firstFlow(packed, e);
-    if (packed.net.elements[e]!.kind === FAN) {
+    if (packed.isFan[e]) {
       fanEnds(packed, e, out);
       m = out[0]!;
     } else {
@@ -78,9 +87,8 @@ export function sizesOf(packed: PackedNet, elements: Int32Array): Sizes {
       if (drop > 1e-9 * pressure_Pa) m *= Math.sqrt(pressure_Pa / drop);
     }
     typical_kgs[i] = m;
-    if (m > flow_kgs) flow_kgs = m;
   }
-  return { pressure_Pa, flow_kgs: flow_kgs > 0 ? flow_kgs : FIRST_FLOW_kgs, typical_kgs };
+  return typical_kgs;
 }
 
 /**
@@ -93,15 +101,15 @@ export function coldState(packed: PackedNet, plan: Plan, sizes: Sizes, held: Flo
   const ne = elements.length;
   const state = restState(packed);
   const flow = sizes.typical_kgs.slice();
-  const right = new Float64Array(plan.lu.size);
+  const right = new Float64Array(ne + nodes.length);
+  const slopes = { byFlow: new Float64Array(ne), byStart: new Float64Array(ne), byEnd: new Float64Array(ne) };
   for (let sweep = 0; sweep < SWEEPS; sweep++) {
-    chords(packed, plan, sizes, held, flow, right);
-    plan.lu.factorise();
-    plan.lu.solve(right);
+    chords(packed, plan, sizes, held, flow, slopes, right);
+    linearStep(plan, slopes, right, null);
     for (let i = 0; i < ne; i++) {
       const next = right[i]!;
       const e = elements[i]!;
-      if (packed.net.elements[e]!.kind === FAN || (held && !Number.isNaN(held[e]!))) flow[i] = next;
+      if (packed.isFan[e] || (held && !Number.isNaN(held[e]!))) flow[i] = next;
       else flow[i] = Math.sign(next) * Math.sqrt(Math.abs(flow[i]! * next));
     }
   }
@@ -117,44 +125,37 @@ function chords(
   sizes: Sizes,
   held: Float64Array | null,
   flow: Float64Array,
+  slopes: Slopes,
   right: Float64Array,
 ): void {
-  const { values } = plan.lu;
-  const { own } = plan;
   const { elements } = plan.activity;
   const march = newMarch();
   const out = new Float64Array(3);
   const least = (1e-6 * sizes.pressure_Pa) / sizes.flow_kgs;
-  values.fill(0);
   right.fill(0);
+  slopes.byStart.fill(1);
+  slopes.byEnd.fill(-1);
   for (let i = 0; i < elements.length; i++) {
     const e = elements[i]!;
-    const f = plan.pressureUnknown[packed.from[e]!]!;
-    const t = plan.pressureUnknown[packed.to[e]!]!;
-    if (f >= 0) values[own[5 * i + 3]!] = -1;
-    if (t >= 0) values[own[5 * i + 4]!] = 1;
     if (held && !Number.isNaN(held[e]!)) {
-      values[own[5 * i]!] = -1;
+      slopes.byFlow[i] = -1;
+      slopes.byStart[i] = slopes.byEnd[i] = 0;
       right[i] = -held[e]!;
       continue;
     }
     let slope: number;
-    let rise = 0;
-    if (packed.net.elements[e]!.kind === FAN) {
+    if (packed.isFan[e]) {
       fanEnds(packed, e, out);
-      rise = out[1]!;
+      right[i] = -out[1]!;
       slope = (out[1]! - out[2]!) / out[0]!;
     } else {
       const m = Math.max(Math.abs(flow[i]!), CHORD_SHARE * sizes.typical_kgs[i]!);
       marchElement(packed, e, m, 0, march);
       slope = -march.total_Pa / m;
     }
-    values[own[5 * i]!] = -Math.max(slope, least);
-    right[i] = -rise;
-    if (f >= 0) values[own[5 * i + 1]!] = 1;
-    else right[i]! -= packed.given_Pa[packed.from[e]!]!;
-    if (t >= 0) values[own[5 * i + 2]!] = -1;
-    else right[i]! += packed.given_Pa[packed.to[e]!]!;
+    slopes.byFlow[i] = -Math.max(slope, least);
+    if (plan.startNode[i]! < 0) right[i]! -= packed.given_Pa[packed.from[e]!]!;
+    if (plan.endNode[i]! < 0) right[i]! += packed.given_Pa[packed.to[e]!]!;
   }
 }
 

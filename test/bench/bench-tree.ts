@@ -1,5 +1,5 @@
 import { ductSegments, PASSIVE } from '../../core/network/net.ts';
-import type { Net } from '../../core/network/net.ts';
+import type { Element, Net } from '../../core/network/net.ts';
 import { seeded } from '../core/network/seeded.ts';
 
 /** Air of the bench, as in the network checks. */
@@ -72,7 +72,7 @@ export function asNet(tree: BenchTree): Net {
     pressure_Pa: v === 0 ? ROOT_Pa : v <= tree.leaves ? 0 : null,
     legs: null,
   }));
-  const elements = tree.ducts.map((duct, e) => ({
+  const elements = tree.ducts.map((duct, e): Element => ({
     id: `D${e}`,
     from: duct.from,
     to: duct.to,
@@ -90,6 +90,9 @@ export function asNet(tree: BenchTree): Net {
 
 /** Gravity of the water engine: 32.2 ft/s2 [m/s2]. */
 const ENGINE_GRAVITY_ms2 = 9.81456;
+
+/** Head by which the engine may be off along a pipe [m]: our tolerance of 1e-8 Pa. */
+const HEAD_ERROR = 1e-8 / (DENSITY_kgm3 * ENGINE_GRAVITY_ms2);
 
 /** The tree as an input file of the water engine: head is pressure over `rho g`, viscosity that of air. */
 export function asWaterInput(tree: BenchTree): string {
@@ -111,6 +114,7 @@ export function asWaterInput(tree: BenchTree): string {
     `VISCOSITY ${KINEMATIC_m2s}`,
     'ACCURACY 0.00001',
     'TRIALS 200',
+    `HEADERROR ${HEAD_ERROR}`,
   );
   lines.push('[TIMES]', 'DURATION 0', '[REPORT]', 'STATUS NO', '[END]');
   return `${lines.join('\n')}\n`;
