@@ -36,16 +36,16 @@ interface Options {
   readonly units: UnitSystem | undefined;
   readonly fan: string | undefined;
   readonly json: boolean;
+  /** Name of the file, for messages. */
+  readonly file: string;
 }
 
 const COMMANDS: Readonly<Record<string, (document: ShopDocument, options: Options) => Outcome>> = {
-  solve: (document, { setting, units, json }) => {
+  solve: (document, { setting, units, json, file }) => {
+    const unknown = unknownSetting('solve', document, setting);
+    if (unknown !== null) return unknown;
     const solved = solve(document, setting ?? null);
-    if (!solved.ok)
-      return fail(
-        setting !== undefined && isSetting(solved.problems) ? USAGE : BAD_DOCUMENT,
-        problemText(solved.problems),
-      );
+    if (!solved.ok) return badDocument(file, solved.problems);
     const { solution } = solved;
     const out = json
       ? `${JSON.stringify(solution, null, 2)}\n`
@@ -55,42 +55,53 @@ const COMMANDS: Readonly<Record<string, (document: ShopDocument, options: Option
     const err = unsolved
       .map(
         (s) =>
-          `no solution in setting "${s.name}": ${s.reasonText ?? ''}\n  remedy: ${s.findings[0]?.remedy ?? ''}`,
+          `${file}: no solution in setting "${s.name}": ${s.reasonText ?? ''}\n  remedy: ${s.findings[0]?.remedy ?? ''}`,
       )
       .join('\n');
     return fail(NO_SOLUTION, err, out);
   },
-  check: (document) => {
+  check: (document, { file }) => {
     const opened = openShop(document);
-    if (!opened.ok) return fail(BAD_DOCUMENT, problemText(opened.problems));
+    if (!opened.ok) return badDocument(file, opened.problems);
     const names = settingNames(document).map((name) => `"${name}"`);
     const out = `"${document.name}" is in order: ${document.things.length} things, ${document.runs.length} runs, settings ${names.join(', ')}\n`;
     return { out, err: '', code: SOLVED };
   },
-  curve: (document, { setting, units, fan, json }) => {
+  curve: (document, { setting, units, fan, json, file }) => {
     if (setting === undefined) return fail(USAGE, 'curve: name a setting with --setting NAME');
-    const names = settingNames(document);
-    if (!names.includes(setting)) {
-      return fail(
-        USAGE,
-        `curve: no setting is named "${setting}"; there are ${names.map((n) => `"${n}"`).join(', ')}`,
-      );
-    }
+    const unknown = unknownSetting('curve', document, setting);
+    if (unknown !== null) return unknown;
     const opened = openShop(document);
-    if (!opened.ok) return fail(BAD_DOCUMENT, problemText(opened.problems));
+    if (!opened.ok) return badDocument(file, opened.problems);
     const fans = opened.bench.shop.fans.map((f) => f.thing.id);
-    if (fans.length === 0) return fail(NO_SOLUTION, 'curve: the shop has no fan to sweep');
+    if (fans.length === 0)
+      return fail(NO_SOLUTION, `${file}: the shop has no fan to sweep\n  remedy: draw a fan`);
     if (fan !== undefined && !fans.includes(fan)) {
       return fail(USAGE, `curve: no fan is named "${fan}"; there are ${fans.join(', ')}`);
     }
     const curve = systemCurve(opened.bench, setting, fan ?? fans[0]!);
     const out = json ? `${JSON.stringify(curve, null, 2)}\n` : curveText(curve, units ?? document.units);
-    if (curve.points.length === 0) return fail(NO_SOLUTION, `no system curve: ${curve.reason ?? ''}`);
+    if (curve.points.length === 0) {
+      const err = `${file}: no system curve in setting "${setting}": ${curve.reason ?? ''}`;
+      return fail(NO_SOLUTION, `${err}\n  remedy: open a gate on the way of the fan`, out);
+    }
     return { out, err: '', code: SOLVED };
   },
 };
 
-const isSetting = (problems: readonly DocumentProblem[]) => problems.some((p) => p.path === 'settings');
+const badDocument = (file: string, problems: readonly DocumentProblem[]): Outcome =>
+  fail(BAD_DOCUMENT, `${file}:\n${problemText(problems)}`);
+
+function unknownSetting(
+  command: string,
+  document: ShopDocument,
+  setting: string | undefined,
+): Outcome | null {
+  const names = settingNames(document);
+  if (setting === undefined || names.includes(setting)) return null;
+  const choice = names.map((name) => `"${name}"`).join(', ');
+  return fail(USAGE, `${command}: no setting is named "${setting}"\n  remedy: name one of ${choice}`);
+}
 
 function problemText(problems: readonly DocumentProblem[]): string {
   const shown = problems.slice(0, 20).map((p) => `${p.message}\n  remedy: ${p.remedy}`);
@@ -139,12 +150,13 @@ export function runCommand(args: readonly string[]): Outcome {
     );
   }
   const read = readDocument(text);
-  if (!read.ok) return fail(BAD_DOCUMENT, `${file}:\n${problemText(read.problems)}`);
+  if (!read.ok) return badDocument(file, read.problems);
   return command(read.document, {
     setting: values.setting,
     units,
     fan: values.fan,
     json: values.json ?? false,
+    file,
   });
 }
 

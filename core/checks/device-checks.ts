@@ -3,14 +3,19 @@ import type { CompiledDevice } from '../network/compile.ts';
 import type { DeviceResult, Finding } from '../network/solution.ts';
 import { findOutside } from '../quantities/range.ts';
 import { INLET_VELOCITY_RANGE, RE_ENTRAINMENT_RANGE, reEntrainmentRatio } from '../separator/limits.ts';
+import { GRADE_RANGE } from '../separator/efficiency.ts';
+import { CYCLONE_LOSS_MODELS } from '../separator/pressure-drop.ts';
+import type { CycloneLossModel } from '../separator/pressure-drop.ts';
+import { findPoorShape } from '../separator/proportions.ts';
 import { finding } from './finding.ts';
 import type { Printer } from './finding.ts';
 import type { CheckInput, Check } from './findings.ts';
+import { shown, span } from './range-text.ts';
 
 /** Separators and filters: velocities, ratings, cakes. */
 export const checkDevices: Check = (input, print) =>
-  input.shop.devices.flatMap((device) => {
-    const result = input.result.devices.find((d) => d.id === device.thing.id)!;
+  input.shop.devices.flatMap((device, i) => {
+    const result = input.result.devices[i]!;
     const rating = device.thing.maxSuction?.si ?? null;
     const suction = -(result.inletTotalPressure_Pa ?? 0);
     const found: Finding[] = [];
@@ -19,9 +24,34 @@ export const checkDevices: Check = (input, print) =>
         finding('suction-over-rating', result.id, print(suction, 'pressure'), print(rating, 'pressure')),
       );
     }
+    found.push(...checkShape(device));
     if (result.flow_m3s <= 0) return found;
     return [...found, ...checkCyclone(input, device, result, print), ...checkFilter(device, result, print)];
   });
+
+/** Sizes and shapes of a cyclone for which its models were not made. */
+function checkShape({ built, thing }: CompiledDevice): Finding[] {
+  if (built.kind !== 'cyclone') return [];
+  const { bodyDiameter_m } = built.geometry;
+  const models = [
+    ...(built.model in CYCLONE_LOSS_MODELS
+      ? [['loss model', CYCLONE_LOSS_MODELS[built.model as CycloneLossModel].range] as const]
+      : []),
+    ['grade model', GRADE_RANGE] as const,
+  ];
+  const sizes = models.flatMap(([label, range]) =>
+    findOutside(range, { 'body diameter': bodyDiameter_m }).map(({ quantity, value, bounds }) =>
+      finding('outside-range', thing.id, label, quantity, shown(value, bounds), span(bounds)),
+    ),
+  );
+  const shapes = findPoorShape(built.geometry).map(({ quantity, value, bounds }) =>
+    finding('cyclone-shape', thing.id, quantity, shown(value, bounds), span(bounds)),
+  );
+  return [...sizes, ...shapes];
+}
+
+/** Body below which the saltation relation was never tried and flags every cyclone [m]. */
+const RE_ENTRAINMENT_LEAST_BODY_m = 0.3;
 
 function checkCyclone(
   input: CheckInput,
@@ -44,7 +74,7 @@ function checkCyclone(
     );
   }
   const dust = input.dust.loads[element]?.dusts[0];
-  if (dust) {
+  if (dust && built.geometry.bodyDiameter_m >= RE_ENTRAINMENT_LEAST_BODY_m) {
     const { air } = input.shop;
     const ratio = reEntrainmentRatio(built.geometry, {
       flow_m3s: result.flow_m3s,

@@ -1,26 +1,18 @@
-import { fanTotalPressure } from '../fan/fan-curve.ts';
 import { fanReach } from '../network/operating-points.ts';
 import type { Finding } from '../network/solution.ts';
 import { finding } from './finding.ts';
 import type { Check } from './findings.ts';
+import { deepest } from './run-checks.ts';
+import { ratingOf, suctionAtShutOff } from './suction.ts';
 
 /** Fans: stability, reach of the curve, and what they can pull with the inlet blocked. */
 export const checkFans: Check = ({ shop, result }, print) => {
   const found: Finding[] = [];
-  let strongest = 0;
-  const out = new Float64Array(3);
-  for (const { element, thing } of shop.fans) {
-    const drive = shop.packed.net.elements[element]!.fan!;
-    const fan = result.fans.find((f) => f.id === thing.id)!;
-    fanTotalPressure(
-      drive.curve,
-      { flow_m3s: 0, density_kgm3: shop.air.density_kgm3, speedRatio: drive.speedRatio },
-      out,
-    );
-    strongest += Math.max(0, out[0]!);
+  shop.fans.forEach(({ element }, i) => {
+    const fan = result.fans[i]!;
     if (fan.massFlow_kgs === 0) {
       found.push(finding('fan-no-path', fan.id));
-      continue;
+      return;
     }
     if (!fan.stable) found.push(finding('fan-unstable', fan.id));
     const stable = fan.allOperatingPoints.filter((point) => point.stable);
@@ -28,18 +20,18 @@ export const checkFans: Check = ({ shop, result }, print) => {
     if (fanReach(shop.packed, element, fan.flow_m3s) === 'margin') {
       found.push(finding('fan-extrapolated', fan.id, print(fan.flow_m3s, 'flow')));
     }
-  }
-  const rated = [...shop.runs.map((r) => r.run), ...shop.devices.map((d) => d.thing)];
-  for (const { id, maxSuction } of rated) {
-    if (maxSuction === undefined || strongest <= maxSuction.si) continue;
+  });
+  const pull = suctionAtShutOff(shop);
+  const check = (id: string, element: number, rating_Pa: number | null, now_Pa: number) => {
     // what already stands as a danger need not be said twice
-    if (result.runs.some((run) => run.id === id && deepest(run) > maxSuction.si)) continue;
+    if (rating_Pa === null || pull[element]! <= rating_Pa || now_Pa > rating_Pa) return;
     found.push(
-      finding('suction-at-shut-off', id, print(strongest, 'pressure'), print(maxSuction.si, 'pressure')),
+      finding('suction-at-shut-off', id, print(pull[element]!, 'pressure'), print(rating_Pa, 'pressure')),
     );
-  }
+  };
+  shop.runs.forEach(({ run, element }, i) => check(run.id, element, ratingOf(run), deepest(result.runs[i]!)));
+  shop.devices.forEach(({ thing, element }, i) =>
+    check(thing.id, element, thing.maxSuction?.si ?? null, -(result.devices[i]!.inletTotalPressure_Pa ?? 0)),
+  );
   return found;
 };
-
-const deepest = (run: { readonly pieces: readonly { readonly staticPressureAfter_Pa: number | null }[] }) =>
-  -Math.min(0, ...run.pieces.map((piece) => piece.staticPressureAfter_Pa ?? 0));

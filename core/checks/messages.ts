@@ -16,7 +16,7 @@ export const MESSAGES = {
   },
   'velocity-close': {
     severity: 'warning',
-    message: 'holds by {} % only: {} where {} is needed; a dirty filter or a kinked hose takes that away',
+    message: 'holds by {} % only: {} where {} is needed; a filter that fills will take that away',
     remedy: 'leave a tenth or more in hand: a smaller diameter, or less loss',
   },
   'velocity-high': {
@@ -31,8 +31,13 @@ export const MESSAGES = {
   },
   'air-reversed': {
     severity: 'fault',
-    message: 'air runs backwards here, {}',
-    remedy: 'fit a gate to the idle branch, or balance the branches',
+    message: 'air runs backwards here, {}: it blows out of a port, or in at an exhaust',
+    remedy: 'fit a gate to the branch and shut it when idle, or balance the branches',
+  },
+  'leak-blows-dust': {
+    severity: 'warning',
+    message: 'this leak is on the pushing side and blows {} of dusty air into the room',
+    remedy: 'seal it, or put the fan after the separator and filter',
   },
   'suction-over-rating': {
     severity: 'danger',
@@ -62,8 +67,13 @@ export const MESSAGES = {
   're-entrainment': {
     severity: 'advice',
     message:
-      'inlet velocity is {} times the limit for keeping caught dust down (advice only; small cyclones often pass it)',
-    remedy: 'watch whether the filter fills faster than the catch says; a larger body helps',
+      'inlet velocity is {} times the limit of a published rule for keeping caught dust down in the cone',
+    remedy: 'see whether the filter fills faster than the catch says; a larger body helps',
+  },
+  'cyclone-shape': {
+    severity: 'warning',
+    message: '{} is {}, where {} is good; dust may cut straight across to the outlet',
+    remedy: 'use a standard shape; a wide inlet needs a scroll that winds round the body',
   },
   'fan-unstable': {
     severity: 'fault',
@@ -88,13 +98,19 @@ export const MESSAGES = {
   },
   'outside-range': {
     severity: 'warning',
-    message: '{}: {} is {}, outside {}; the result there is a guess',
-    remedy: 'use a size inside the range, or measure the loss and enter it',
+    message: '{}: {} is {}, outside {} for which the relation was found; take its result as a rough guess',
+    remedy: 'use a size inside the range, or measure the real thing and enter that',
   },
   'dust-load-high': {
     severity: 'warning',
-    message: 'the run carries {} kg of dust for each kg of air, more than the solids loss is meant for',
+    message: 'the run carries {} kg of dust for each kg of air; the loss added by dust is known up to {}',
     remedy: 'check the dust rate; a real load like this needs more air',
+  },
+  'flow-unsettled': {
+    severity: 'advice',
+    message:
+      'so little air moves here (Reynolds number {}) that its friction may be anything between two laws',
+    remedy: 'take the loss of this run as a rough figure; no dust travels at such a flow',
   },
   'air-very-fast': {
     severity: 'warning',
@@ -111,7 +127,7 @@ export const MESSAGES = {
   'caution-fine-dust': {
     severity: 'caution',
     message:
-      'Fine wood dust harms the lungs. Figures for catch are clean-flow theory, and exhaust to the room brings back what a filter lets through.',
+      'Fine dust, of wood above all, harms the lungs. Figures for catch are clean-flow theory, and exhaust to the room brings back what a filter lets through.',
     remedy:
       'Wear a respirator where dust can be seen or smelt, and keep to the exposure limits that apply where you are.',
   },

@@ -1,11 +1,18 @@
-import { MATERIALS } from '../catalogue/materials.ts';
+import { SLIDE_GATE_RANGE, SLIDE_GATE_SHUT_BELOW } from '../fittings/gate.ts';
+import { CAPTURE_RANGE } from '../fittings/capture.ts';
 import { SOLIDS_LOADING_RANGE } from '../conveying/solids-loss.ts';
+import { LAMINAR_BELOW, TURBULENT_ABOVE } from '../duct/friction.ts';
+import { openings } from '../network/apply-setting.ts';
 import type { CompiledRun } from '../network/compile.ts';
+import { WASTEFUL_RATIO } from '../network/port-dust.ts';
+import { runsWrongWay } from '../network/run-results.ts';
 import type { Finding, RunResult } from '../network/solution.ts';
-import type { Bounds } from '../quantities/range.ts';
+import { findOutside } from '../quantities/range.ts';
 import { finding } from './finding.ts';
 import type { Printer } from './finding.ts';
-import type { Check } from './findings.ts';
+import type { Check, CheckInput } from './findings.ts';
+import { percent, shown, span } from './range-text.ts';
+import { ratingOf } from './suction.ts';
 
 /** A run that holds by less than this share is close. */
 const CLOSE_MARGIN = 0.05;
@@ -13,41 +20,30 @@ const CLOSE_MARGIN = 0.05;
 const VERY_FAST_ms = 100;
 
 /** Velocity, flow, direction, suction and ranges of every run. */
-export const checkRuns: Check = ({ shop, result, dust }, print) => {
-  const found: Finding[] = [];
-  for (const compiled of shop.runs) {
-    const run = result.runs.find((r) => r.id === compiled.run.id)!;
-    const load = dust.loads[compiled.element]!;
-    found.push(...checkTransport(run, load.highVelocity_ms, print));
-    if (run.requiredFlow_m3s !== null && run.massFlow_kgs > 0 && run.flow_m3s < run.requiredFlow_m3s) {
-      found.push(
-        finding('flow-low', run.id, print(run.flow_m3s, 'flow'), print(run.requiredFlow_m3s, 'flow')),
-      );
-    }
-    if (run.massFlow_kgs < 0) found.push(finding('air-reversed', run.id, print(-run.flow_m3s, 'flow')));
-    found.push(...checkSuction(compiled, run, print));
-    for (const record of compiled.pieces) {
-      for (const { quantity, value, bounds } of record.outside) {
-        found.push(
-          finding('outside-range', record.id, record.relation, quantity, shown(value, bounds), span(bounds)),
-        );
+export const checkRuns: Check = (input, print) => {
+  const open = openings(input.shop, input.setting);
+  return input.shop.runs.flatMap((compiled, i) => {
+    const run = input.result.runs[i]!;
+    const load = input.dust.loads[compiled.element]!;
+    const found: Finding[] = [];
+    if (run.massFlow_kgs !== 0) {
+      const wrongWay = runsWrongWay(compiled, run.massFlow_kgs);
+      if (wrongWay) found.push(finding('air-reversed', run.id, print(-run.flow_m3s, 'flow')));
+      else found.push(...checkTransport(run, load.highVelocity_ms, print), ...checkFlow(run, print));
+      if (compiled.from.thing.kind === 'leak' && run.massFlow_kgs < 0 && load.dusts.length > 0) {
+        found.push(finding('leak-blows-dust', compiled.from.thing.id, print(-run.flow_m3s, 'flow')));
       }
+      found.push(...checkSpeed(input, compiled, run, print));
     }
-    const fastest = Math.max(0, ...run.pieces.map((piece) => piece.velocity_ms ?? 0));
-    if (fastest > VERY_FAST_ms) found.push(finding('air-very-fast', run.id, print(fastest, 'velocity')));
-    const loading = run.massFlow_kgs > 0 ? run.dust_kgs / run.massFlow_kgs : 0;
-    if (loading > SOLIDS_LOADING_RANGE['loading ratio']!.high!) {
-      found.push(finding('dust-load-high', run.id, loading.toPrecision(2)));
-    }
-  }
-  return found;
+    found.push(...checkSuction(compiled, run, print), ...checkRanges(compiled, open));
+    return found;
+  });
 };
 
 function checkTransport(run: RunResult, high_ms: number | null, print: Printer): Finding[] {
   const { velocity_ms: v, requiredVelocity_ms: need } = run;
-  if (v === null || need === null || run.massFlow_kgs <= 0) return [];
+  if (v === null || need === null || need === 0) return [];
   const margin = v / need - 1;
-  const percent = (share: number) => (100 * share).toPrecision(2);
   if (margin < 0) {
     return [finding('velocity-low', run.id, print(v, 'velocity'), print(need, 'velocity'), percent(-margin))];
   }
@@ -56,34 +52,80 @@ function checkTransport(run: RunResult, high_ms: number | null, print: Printer):
       finding('velocity-close', run.id, percent(margin), print(v, 'velocity'), print(need, 'velocity')),
     ];
   }
-  if (high_ms !== null && v > high_ms) {
+  // a typed need may ask for more than the dust would
+  if (high_ms !== null && v > Math.max(high_ms, WASTEFUL_RATIO * need)) {
     return [finding('velocity-high', run.id, print(v, 'velocity'), print(need, 'velocity'))];
   }
   return [];
 }
 
+function checkFlow(run: RunResult, print: Printer): Finding[] {
+  const { flow_m3s, requiredFlow_m3s: need } = run;
+  if (need === null || flow_m3s >= need) return [];
+  return [finding('flow-low', run.id, print(flow_m3s, 'flow'), print(need, 'flow'))];
+}
+
+/** What the speed of the air and the load of dust do to the relations. */
+function checkSpeed({ shop }: CheckInput, compiled: CompiledRun, run: RunResult, print: Printer): Finding[] {
+  const found: Finding[] = [];
+  const flow = Math.abs(run.massFlow_kgs);
+  const fastest = Math.max(0, ...run.pieces.map((piece) => piece.velocity_ms ?? 0));
+  if (fastest > VERY_FAST_ms) found.push(finding('air-very-fast', run.id, print(fastest, 'velocity')));
+  const limit = SOLIDS_LOADING_RANGE['loading ratio']!.high!;
+  if (run.dust_kgs / flow > limit) {
+    found.push(finding('dust-load-high', run.id, (run.dust_kgs / flow).toPrecision(2), String(limit)));
+  }
+  const between = compiled.pieces
+    .filter((record) => record.carries && record.diameter_m !== null)
+    .map((record) => (4 * flow) / (Math.PI * record.diameter_m! * shop.air.viscosity_Pas))
+    .find((reynolds) => reynolds > LAMINAR_BELOW && reynolds < TURBULENT_ABOVE);
+  if (between !== undefined) found.push(finding('flow-unsettled', run.id, between.toFixed(0)));
+  return found;
+}
+
 function checkSuction(compiled: CompiledRun, run: RunResult, print: Printer): Finding[] {
-  const ratings = compiled.run.pieces.flatMap((piece) => {
-    const id = ('material' in piece ? piece.material : undefined) ?? compiled.run.material;
-    const row = MATERIALS.find((material) => material.id === id);
-    return row && 'maxSuction_Pa' in row ? [row.maxSuction_Pa as number] : [];
-  });
-  const rating = compiled.run.maxSuction?.si ?? (ratings.length > 0 ? Math.min(...ratings) : null);
+  const rating = ratingOf(compiled.run);
   if (rating === null) return [];
-  const lowest = Math.min(0, ...run.pieces.map((piece) => piece.staticPressureAfter_Pa ?? 0));
-  if (-lowest <= rating) return [];
-  return [finding('suction-over-rating', run.id, print(-lowest, 'pressure'), print(rating, 'pressure'))];
+  const lowest = deepest(run);
+  if (lowest <= rating) return [];
+  return [finding('suction-over-rating', run.id, print(lowest, 'pressure'), print(rating, 'pressure'))];
 }
 
-/** A figure of a range finding, in the unit of its bounds. */
-export function shown(value: number, bounds: Bounds): string {
-  if (bounds.unit === 'rad') return `${((value * 180) / Math.PI).toPrecision(3)} deg`;
-  return `${value.toPrecision(3)}${bounds.unit === '-' ? '' : ` ${bounds.unit}`}`;
-}
+/** Greatest suction along a run [Pa]. */
+export const deepest = (run: RunResult): number =>
+  Math.max(0, ...run.pieces.map((piece) => -(piece.staticPressureAfter_Pa ?? 0)));
 
-/** Bounds in words. */
-export function span(bounds: Bounds): string {
-  if (bounds.low === undefined) return `up to ${shown(bounds.high ?? 0, bounds)}`;
-  if (bounds.high === undefined) return `${shown(bounds.low, bounds)} and above`;
-  return `${shown(bounds.low, bounds)} to ${shown(bounds.high, bounds)}`;
+/** Relations that are used outside the sizes and openings for which they were found. */
+function checkRanges(compiled: CompiledRun, open: ReadonlyMap<string, number>): Finding[] {
+  const { run, from } = compiled;
+  const own = new Set([from.thing.id, compiled.to.thing.id, ...run.pieces.map((piece) => piece.id ?? '')]);
+  const found = compiled.pieces.flatMap((record) => {
+    const opening = record.kind === 'gate' ? open.get(record.id)! : 1;
+    const gate = opening < SLIDE_GATE_SHUT_BELOW ? [] : findOutside(SLIDE_GATE_RANGE, { opening });
+    const relation = record.kind === 'gate' ? 'loss of the gate' : record.relation;
+    // a piece without a name of its own is named by its run and its number
+    const [where, label] = own.has(record.id) ? [record.id, relation] : [run.id, `${record.id}, ${relation}`];
+    return [...record.outside, ...gate].map(({ quantity, value, bounds }) =>
+      finding('outside-range', where, label, quantity, shown(value, bounds), span(bounds)),
+    );
+  });
+  const capture = from.thing.kind === 'port' ? from.thing.needs?.capture : undefined;
+  if (capture) {
+    const ratio = capture.distance.si / Math.sqrt(capture.faceArea.si);
+    for (const { quantity, value, bounds } of findOutside(CAPTURE_RANGE, {
+      'distance over root of area': ratio,
+    })) {
+      found.push(
+        finding(
+          'outside-range',
+          from.thing.id,
+          'capture at a distance',
+          quantity,
+          shown(value, bounds),
+          span(bounds),
+        ),
+      );
+    }
+  }
+  return found;
 }

@@ -12,7 +12,7 @@ import { CYCLONE_LOSS_MODELS, PLAIN_CYCLONE } from '../separator/pressure-drop.t
 import type { CycloneLossModel } from '../separator/pressure-drop.ts';
 import { checkCycloneGeometry, standardCyclone } from '../separator/proportions.ts';
 import type { CycloneGeometry } from '../separator/proportions.ts';
-import { measuredSegment } from './compile-pieces.ts';
+import { measuredSegment } from './measured-segment.ts';
 import { linearSegment, localSegment } from './net.ts';
 import type { FanDrive, Segment } from './net.ts';
 import { roundArea } from './piece-record.ts';

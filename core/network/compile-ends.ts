@@ -5,15 +5,24 @@ import {
   entryCoefficient,
   slotHoodCoefficient,
   taperedHoodCoefficient,
+  TAPERED_HOOD_RANGE,
 } from '../fittings/entry.ts';
-import { orificeLeakCoefficient, stackExit, weatherCapCoefficient } from '../fittings/exit.ts';
+import { BRUSH_SHOE_RANGE } from '../fittings/brush-shoe.ts';
+import {
+  orificeLeakCoefficient,
+  stackExit,
+  weatherCapCoefficient,
+  WEATHER_CAP_RANGE,
+} from '../fittings/exit.ts';
 import { ImpossibleInput } from '../quantities/impossible-input.ts';
+import { findOutside } from '../quantities/range.ts';
+import type { Outside } from '../quantities/range.ts';
 import type { Basis } from '../quantities/sourced.ts';
-import type { BuiltPiece } from './compile-pieces.ts';
-import { measuredSegment } from './compile-pieces.ts';
+import { measuredSegment } from './measured-segment.ts';
 import { localSegment } from './net.ts';
 import type { Segment } from './net.ts';
 import { roundArea } from './piece-record.ts';
+import type { BuiltPiece } from './piece-record.ts';
 
 /** Kinetic loss where air blows out of a duct against the drawn direction [-]. */
 const BLOWN_OUT = 1;
@@ -30,6 +39,7 @@ interface HoodLoss {
   readonly k: number;
   readonly source: string;
   readonly basis: Basis;
+  readonly outside?: readonly Outside[];
 }
 
 const HOODS: {
@@ -50,6 +60,7 @@ const HOODS: {
     k: taperedHoodCoefficient(hood.angle.si, hood.shape).k,
     source: 'ACGIH Industrial Ventilation, hood entry losses',
     basis: 'from-memory',
+    outside: findOutside(TAPERED_HOOD_RANGE, { 'included angle': hood.angle.si }),
   }),
   slot: (hood, area_m2) => ({
     k: slotHoodCoefficient({ slotArea_m2: hood.slotArea.si, ductArea_m2: area_m2 }).k,
@@ -65,6 +76,10 @@ const HOODS: {
     }).k,
     source: 'enclosure with a gap, as a sharp-edged slot and a take-off; no published value for a brush shoe',
     basis: 'common-practice',
+    outside: findOutside(BRUSH_SHOE_RANGE, {
+      'throat coefficient': hood.throat?.si ?? BRUSH_SHOE_THROAT,
+      'bristle coefficient': hood.bristle?.si ?? BRUSH_SHOE_BRISTLE,
+    }),
   }),
   given: (hood) => ({ k: hood.coefficient.si, source: 'given in the document', basis: 'measured-by-user' }),
   measured: () => null,
@@ -75,6 +90,15 @@ const BRUSH_SHOE_THROAT = 0.5;
 const BRUSH_SHOE_BRISTLE = 1.8;
 
 const END = { outside: [], relation: '', length_m: null, carries: false } as const;
+
+/** Refuses a hood that cannot be, whatever the duct behind it; names its field. */
+export function checkHood(port: ThingOf<'port'>): true {
+  buildHood(port, CHECK_DIAMETER_m);
+  return true;
+}
+
+/** Any duct: what is wrong with a hood does not hang on it [m]. */
+const CHECK_DIAMETER_m = 0.1;
 
 /** The hood at the start of a run, on the velocity of the run's first duct. */
 export function buildHood(port: ThingOf<'port'>, diameter_m: number): BuiltPiece {
@@ -97,6 +121,8 @@ export function buildHood(port: ThingOf<'port'>, diameter_m: number): BuiltPiece
       diameter_m,
       source: loss?.source ?? 'reading in the document',
       basis: loss?.basis ?? 'measured-by-user',
+      outside: loss?.outside ?? [],
+      relation: 'loss of the hood',
     },
     diameterAfter_m: diameter_m,
   };
@@ -123,6 +149,11 @@ export function buildExhaust(exhaust: ThingOf<'exhaust'>, diameter_m: number): B
       diameter_m,
       source: outlet.kind === 'given' ? 'given in the document' : 'ACGIH Industrial Ventilation ch. 5',
       basis: outlet.kind === 'given' ? 'measured-by-user' : 'from-memory',
+      outside:
+        outlet.kind === 'cap'
+          ? findOutside(WEATHER_CAP_RANGE, { 'gap over diameter': outlet.gapRatio.si })
+          : [],
+      relation: 'loss of the weather cap',
     },
     diameterAfter_m: diameter_m,
   };

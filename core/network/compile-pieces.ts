@@ -1,33 +1,24 @@
 import { ELBOW_TABLES } from '../catalogue/elbows.ts';
 import { SLIDE_GATE } from '../catalogue/gates.ts';
-import { MATERIALS } from '../catalogue/materials.ts';
-import type { MaterialRow } from '../catalogue/materials.ts';
 import type { Piece, PieceKind, Run } from '../document/schema-pieces.ts';
+import { FRICTION_RANGE } from '../duct/friction.ts';
 import {
   compressedHoseFactor,
   COMPRESSED_HOSE_RANGE,
-  hawthorneFriction,
+  HAWTHORNE_RANGE,
   HOSE_BEND_RANGE,
   hoseBendCoefficient,
 } from '../duct/hose.ts';
-import { FRICTION_RANGE } from '../duct/friction.ts';
 import { elbowCoefficient, ELBOW_RANGES } from '../fittings/elbow.ts';
-import { sizeChange } from '../fittings/size-change.ts';
 import { ImpossibleInput } from '../quantities/impossible-input.ts';
 import { findOutside } from '../quantities/range.ts';
 import type { Outside } from '../quantities/range.ts';
+import { stepBetween } from './compile-step.ts';
+import { frictionSegment, materialOf } from './friction-segment.ts';
+import { measuredSegment } from './measured-segment.ts';
 import { FRICTION, localSegment } from './net.ts';
-import type { Segment } from './net.ts';
-import type { PieceRecord } from './piece-record.ts';
-import { roundArea } from './piece-record.ts';
-
-/** A piece turned into what the solver marches through. */
-export interface BuiltPiece {
-  readonly segments: readonly Segment[];
-  readonly record: Omit<PieceRecord, 'id' | 'segments'>;
-  /** Inside diameter after the piece [m]. */
-  readonly diameterAfter_m: number;
-}
+import { PLAIN, roundArea } from './piece-record.ts';
+import type { BuiltPiece } from './piece-record.ts';
 
 /** What a piece takes from the run that it stands in. */
 export interface PieceContext {
@@ -38,53 +29,9 @@ export interface PieceContext {
 
 type Builder<K extends PieceKind> = (piece: Extract<Piece, { kind: K }>, context: PieceContext) => BuiltPiece;
 
-const PLAIN = {
-  source: null,
-  basis: null,
-  outside: [],
-  relation: '',
-  length_m: null,
-  carries: false,
-} as const;
-
-const MATERIALS_BY_ID = new Map<string, MaterialRow>(MATERIALS.map((row) => [row.id, row]));
-
-/** Material of a piece; names the field where there is none or it is unknown. */
-export function materialOf(id: string | undefined): MaterialRow {
-  if (id === undefined)
-    throw new ImpossibleInput('material', 'not given', 'a material id, here or in the run');
-  const row = MATERIALS_BY_ID.get(id);
-  if (row === undefined) {
-    throw new ImpossibleInput('material', id, `one of ${[...MATERIALS_BY_ID.keys()].join(', ')}`);
-  }
-  return row;
-}
-
 /** A bend gentler than the table keeps the table's last value, which is on the safe side and needs no word. */
 const tighterOnly = (outside: Outside[]): Outside[] =>
   outside.filter((o) => o.quantity !== 'radius over diameter' || o.value < (o.bounds.low ?? 0));
-
-function frictionSegment(
-  length_m: number,
-  diameter_m: number,
-  material: MaterialRow,
-  factor = 1,
-): { segment: Segment; fixed: boolean } {
-  const pitch = material.corrugationPitch_m ?? null;
-  const ratio = (factor * length_m) / diameter_m;
-  return {
-    fixed: pitch !== null,
-    segment: {
-      type: FRICTION,
-      area_m2: roundArea(diameter_m),
-      forward: ratio,
-      backward: ratio,
-      diameter_m,
-      relativeRoughness: material.roughness_m / diameter_m,
-      fixedFriction: pitch === null ? -1 : hawthorneFriction(diameter_m, pitch),
-    },
-  };
-}
 
 /** One builder for each kind of piece. */
 const BUILDERS: { readonly [K in PieceKind]: Builder<K> } = {
@@ -97,7 +44,7 @@ const BUILDERS: { readonly [K in PieceKind]: Builder<K> } = {
     const factor = compression > 0 ? compressedHoseFactor(diameter_m, compression) : 1;
     const { segment, fixed } = frictionSegment(piece.length.si, diameter_m, material, factor);
     const outside = fixed
-      ? []
+      ? findOutside(HAWTHORNE_RANGE, { 'pitch over diameter': material.corrugationPitch_m! / diameter_m })
       : findOutside(FRICTION_RANGE, { 'relative roughness': material.roughness_m / diameter_m });
     const hose =
       compression > 0 ? findOutside(COMPRESSED_HOSE_RANGE, { diameter: diameter_m, compression }) : [];
@@ -267,59 +214,6 @@ const BUILDERS: { readonly [K in PieceKind]: Builder<K> } = {
     };
   },
 };
-
-/** A loss read at one flow, as a coefficient on the velocity in `area_m2`; density is put in when the net is made. */
-export interface MeasuredSegment extends Segment {
-  /** Loss over flow squared [Pa s2/m6]. */
-  readonly perFlowSquared: number;
-}
-
-export function measuredSegment(area_m2: number, loss_Pa: number, flow_m3s: number): MeasuredSegment {
-  return { ...localSegment(area_m2, 0), perFlowSquared: loss_Pa / (flow_m3s * flow_m3s) };
-}
-
-/** Puts the room's density into measured losses. */
-export function settleMeasured(segment: Segment, density_kgm3: number): Segment {
-  if (!('perFlowSquared' in segment)) return segment;
-  const { perFlowSquared, ...plain } = segment as MeasuredSegment;
-  const k = (2 * perFlowSquared * segment.area_m2 ** 2) / density_kgm3;
-  return { ...plain, forward: k, backward: k };
-}
-
-/** A change of diameter, tapered or abrupt; against the run it narrows where it widened. */
-export function stepBetween(
-  before_m: number,
-  after_m: number,
-  angle_rad: number | null,
-  kind: string,
-): BuiltPiece {
-  const along = sizeChange({
-    upstreamDiameter_m: before_m,
-    downstreamDiameter_m: after_m,
-    includedAngle_rad: angle_rad,
-  });
-  const against = sizeChange({
-    upstreamDiameter_m: after_m,
-    downstreamDiameter_m: before_m,
-    includedAngle_rad: angle_rad,
-  });
-  // both coefficients refer to the narrow side, whichever way the air goes
-  const area_m2 = roundArea(Math.min(before_m, after_m));
-  return {
-    segments: [localSegment(area_m2, along.k, against.k, after_m > before_m ? 'upstream' : 'downstream')],
-    record: {
-      ...PLAIN,
-      kind,
-      share: 'fittings',
-      area_m2,
-      areaAfter_m2: roundArea(after_m),
-      diameter_m: after_m,
-      source: 'Rennels and Hudson, Pipe Flow, 2012; Borda-Carnot',
-      basis: 'from-memory',
-    },
-    diameterAfter_m: after_m,
-  };
-}
 
 /** Turns one piece into segments. */
 export function buildPiece(piece: Piece, context: PieceContext): BuiltPiece {

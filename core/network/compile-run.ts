@@ -1,12 +1,15 @@
 import type { RunEnd } from '../document/ends.ts';
 import { MIXING_KINDS } from '../document/ends.ts';
+import { effectivePieces } from '../document/effective-pieces.ts';
+import type { EffectivePiece } from '../document/effective-pieces.ts';
+import type { Things } from '../document/route.ts';
 import type { Run } from '../document/schema-pieces.ts';
 import { ImpossibleInput } from '../quantities/impossible-input.ts';
 import { buildExhaust, buildHood, buildLeak } from './compile-ends.ts';
-import type { BuiltPiece } from './compile-pieces.ts';
-import { buildPiece, ownDiameter, stepBetween } from './compile-pieces.ts';
+import { buildPiece, ownDiameter } from './compile-pieces.ts';
+import { stepBetween } from './compile-step.ts';
 import type { Segment } from './net.ts';
-import type { PieceRecord } from './piece-record.ts';
+import type { BuiltPiece, PieceRecord } from './piece-record.ts';
 
 /** A run turned into segments, with a record for each piece. */
 export interface BuiltRun {
@@ -23,7 +26,7 @@ export interface BuiltRun {
 const SAME_DIAMETER = 1e-6;
 
 /** Lays a run out in the order of flow: hood or leak, pieces with the steps between them, exhaust. */
-export function buildRun(run: Run, from: RunEnd, to: RunEnd): BuiltRun {
+export function buildRun(run: Run, from: RunEnd, to: RunEnd, things: Things): BuiltRun {
   const segments: Segment[] = [];
   const pieces: PieceRecord[] = [];
   const gates: { id: string; segment: number; opening: number }[] = [];
@@ -32,10 +35,11 @@ export function buildRun(run: Run, from: RunEnd, to: RunEnd): BuiltRun {
     segments.push(...built.segments);
   };
 
-  const first = run.pieces[0];
+  const laid = effectivePieces(run, things);
+  const first = laid[0];
   const start = run.diameter?.si ?? (first ? ownDiameter(first) : null);
   const needed = from.thing.kind === 'port' || to.thing.kind === 'exhaust' || mixes(from) || mixes(to);
-  if (start === null && (needed || run.pieces.length > 0)) {
+  if (start === null && (needed || laid.length > 0)) {
     throw new ImpossibleInput('diameter', 'not given', 'given for the run or for its first piece');
   }
   let diameter = start ?? 0;
@@ -48,7 +52,7 @@ export function buildRun(run: Run, from: RunEnd, to: RunEnd): BuiltRun {
     }
   }
 
-  run.pieces.forEach((piece, i) => {
+  laid.forEach((piece, i) => {
     const number = `${run.id}.${i + 1}`;
     try {
       const own = ownDiameter(piece);
@@ -60,11 +64,11 @@ export function buildRun(run: Run, from: RunEnd, to: RunEnd): BuiltRun {
         gates.push({ id: piece.id, segment: segments.length, opening: piece.opening?.si ?? 1 });
       }
       const built = buildPiece(piece, { run, diameter_m: diameter });
-      add(piece.id ?? number, built);
+      add(piece.key, built);
       diameter = built.diameterAfter_m;
     } catch (error) {
       if (!(error instanceof ImpossibleInput)) throw error;
-      throw new ImpossibleInput(`pieces[${i}].${error.field}`, error.value, error.rule);
+      throw new ImpossibleInput(`${fieldOf(piece)}.${error.field}`, error.value, error.rule);
     }
   });
   if (to.thing.kind === 'exhaust') add(to.thing.id, buildExhaust(to.thing, diameter));
@@ -78,3 +82,9 @@ export function buildRun(run: Run, from: RunEnd, to: RunEnd): BuiltRun {
 }
 
 const mixes = (end: RunEnd): boolean => MIXING_KINDS.has(end.thing.kind);
+
+/** Where in the run the values of a piece stand: in its list, or in the drawing that it follows from. */
+function fieldOf(piece: EffectivePiece): string {
+  if (piece.source !== undefined) return `pieces[${piece.source}]`;
+  return piece.corner === undefined ? `route.legs[${piece.leg ?? 0}]` : `route.corners[${piece.corner}]`;
+}

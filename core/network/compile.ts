@@ -1,7 +1,6 @@
 import { airState, pressureAtAltitude } from '../air/moist-air.ts';
 import { DEVICE_KINDS, findEnd } from '../document/ends.ts';
 import type { RunEnd } from '../document/ends.ts';
-import { pathText } from '../document/problem.ts';
 import type { DocumentProblem } from '../document/problem.ts';
 import type { ShopDocument } from '../document/schema.ts';
 import type { Run } from '../document/schema-pieces.ts';
@@ -9,14 +8,17 @@ import type { Thing, ThingOf } from '../document/schema-things.ts';
 import { ImpossibleInput } from '../quantities/impossible-input.ts';
 import { buildBin, buildCyclone, buildFan, buildFilter } from './compile-devices.ts';
 import type { BuiltDevice } from './compile-devices.ts';
-import { settleMeasured } from './compile-pieces.ts';
+import { settleMeasured } from './measured-segment.ts';
+import { checkHood } from './compile-ends.ts';
 import { buildRun } from './compile-run.ts';
 import type { BuiltRun } from './compile-run.ts';
+import { impossibleField } from './impossible-field.ts';
 import { FAN, PASSIVE } from './net.ts';
 import type { Element, Leg, NetAir, Node } from './net.ts';
 import { packNet } from './packed.ts';
 import type { PackedNet } from './packed.ts';
 import type { GateRecord } from './piece-record.ts';
+import { dustOf, portDustRate, portFlowNeed } from './port-dust.ts';
 import type { AirResult } from './solution.ts';
 
 /** A document turned into a network, with what results need to speak of it again. */
@@ -67,13 +69,7 @@ export function compileShop(document: ShopDocument): CompileResult {
       return step();
     } catch (error) {
       if (!(error instanceof ImpossibleInput)) throw error;
-      const at = pathText(document, path);
-      const place = `${at}.${error.field}`;
-      problems.push({
-        path: place,
-        message: `${place}: ${String(error.value)} is not possible, it must be ${error.rule}`,
-        remedy: 'correct the value',
-      });
+      problems.push(impossibleField(document, path, error));
       return null;
     }
   };
@@ -99,6 +95,15 @@ export function compileShop(document: ShopDocument): CompileResult {
   const nodeOf = (end: RunEnd) =>
     nodeIndex.get(DEVICE_KINDS.has(end.thing.kind) ? `${end.thing.id}.${end.end}` : end.thing.id)!;
 
+  /** Ports whose hood cannot be, so that their runs do not say so again. */
+  const broken = new Set<Thing>();
+  document.things.forEach((thing, i) => {
+    if (thing.kind !== 'port') return;
+    attempt(['things', i], () => [portDustRate(thing), thing.dust && dustOf(document, thing.dust)]);
+    attempt(['things', i, 'needs', 'capture'], () => portFlowNeed(thing));
+    if (attempt(['things', i, 'hood'], () => checkHood(thing)) === null) broken.add(thing);
+  });
+
   const density = air.density_kgm3;
   const elements: Element[] = [];
   const runs: CompiledRun[] = [];
@@ -106,7 +111,7 @@ export function compileShop(document: ShopDocument): CompileResult {
     // ends were checked when the document was read
     const from = findEnd(things, run.from, 'from') as RunEnd;
     const to = findEnd(things, run.to, 'to') as RunEnd;
-    const built = attempt(['runs', r], () => buildRun(run, from, to));
+    const built = broken.has(from.thing) ? null : attempt(['runs', r], () => buildRun(run, from, to, things));
     const segments = (built?.segments ?? []).map((segment) => settleMeasured(segment, density));
     elements.push({ id: run.id, from: nodeOf(from), to: nodeOf(to), kind: PASSIVE, segments, fan: null });
     if (built) runs.push({ ...built, run, element: r, from, to });

@@ -2,23 +2,21 @@ import { airPower } from '../fan/air-power.ts';
 import { fanCurrent, fanPower, fanTotalPressure } from '../fan/fan-curve.ts';
 import { faceVelocity } from '../filter/media.ts';
 import { cycloneLossSpread, PLAIN_CYCLONE } from '../separator/pressure-drop.ts';
-import type { Balance, NetState } from './balance.ts';
-import type { CompiledDevice, CompiledFan, CompiledShop } from './compile.ts';
+import type { CompiledDevice, CompiledFan } from './compile.ts';
 import type { DeviceCatch } from './dust.ts';
 import { densityAt, staticAt } from './march.ts';
-import { roundArea } from './piece-record.ts';
 import type { DeviceResult, FanResult, NodeResult, OperatingPoint } from './solution.ts';
+import type { SolvedNet } from './solved-net.ts';
 
 const finite = (value: number): number | null => (Number.isFinite(value) ? value : null);
 
 /** What is said of a separator or filter. */
 export function deviceResult(
-  shop: CompiledShop,
+  net: SolvedNet,
   device: CompiledDevice,
-  state: NetState,
-  balance: Balance,
   caught: DeviceCatch | null,
 ): DeviceResult {
+  const { shop, state, balance } = net;
   const e = device.element;
   const m = state.flow_kgs[e]!;
   const inlet = balance.endPressure(state, e, true);
@@ -59,12 +57,11 @@ const out = new Float64Array(3);
 
 /** What is said of a fan. */
 export function fanResult(
-  shop: CompiledShop,
+  net: SolvedNet,
   fan: CompiledFan,
-  state: NetState,
-  balance: Balance,
   points: readonly OperatingPoint[] | null,
 ): FanResult {
+  const { shop, state, balance } = net;
   const e = fan.element;
   const { curve, speedRatio } = shop.packed.net.elements[e]!.fan!;
   const m = state.flow_kgs[e]!;
@@ -98,21 +95,11 @@ export function fanResult(
 }
 
 /** Pressures of every node; the total at a junction is that of the leg which carries most. */
-export function nodeResults(shop: CompiledShop, state: NetState, balance: Balance): NodeResult[] {
+export function nodeResults(net: SolvedNet): NodeResult[] {
+  const { shop, state, balance } = net;
   const { packed } = shop;
-  const widest = new Map<number, { element: number; atStart: boolean; area_m2: number; flow: number }>();
-  for (const { element, startDiameter_m, endDiameter_m } of shop.runs) {
-    const flow = Math.abs(state.flow_kgs[element]!);
-    const offer = (node: number, atStart: boolean, diameter_m: number | null) => {
-      const before = widest.get(node);
-      if (diameter_m === null || (before && before.flow >= flow)) return;
-      widest.set(node, { element, atStart, area_m2: roundArea(diameter_m), flow });
-    };
-    offer(packed.from[element]!, true, startDiameter_m);
-    offer(packed.to[element]!, false, endDiameter_m);
-  }
   return packed.net.nodes.map((node, v) => {
-    const leg = widest.get(v);
+    const leg = net.mainLegs.get(v);
     const total = leg ? balance.endPressure(state, leg.element, leg.atStart) : state.pressure_Pa[v]!;
     if (!Number.isFinite(total)) return { id: node.id, totalPressure_Pa: null, staticPressure_Pa: null };
     // the room's air stands still before it enters
@@ -123,7 +110,7 @@ export function nodeResults(shop: CompiledShop, state: NetState, balance: Balanc
       : node.legs !== null
         ? state.pressure_Pa[v]!
         : leg
-          ? staticAt(packed, total, leg.flow, leg.area_m2)
+          ? staticAt(packed, total, leg.flow_kgs, leg.area_m2)
           : null;
     return { id: node.id, totalPressure_Pa: total, staticPressure_Pa };
   });

@@ -12,6 +12,10 @@ const SEARCH_STEPS = 48;
 /** The search starts at this share of the fan's largest flow; below it the two curves are their shut-off values. */
 const SEARCH_FROM = 1e-3;
 
+/** Where the largest flow has no balance, the search goes down by this factor, so many times at most. */
+const SEARCH_CUT = 0.8;
+const SEARCH_CUTS = 20;
+
 /** What a fan must do at one flow held through it, the rest of the network finding its own balance. */
 export interface HeldPoint {
   readonly flow_m3s: number;
@@ -55,7 +59,7 @@ export function allOperatingPoints(
 ): { readonly point: OperatingPoint; readonly state: NetState }[] {
   const drive = packed.net.elements[element]!.fan!;
   const flows = drive.curve.pressure.x;
-  const high = flows[flows.length - 1]! * drive.speedRatio * 1.05 * packed.net.air.density_kgm3;
+  let high = flows[flows.length - 1]! * drive.speedRatio * 1.05 * packed.net.air.density_kgm3;
   const known = new Map<number, HeldPoint | null>();
   let warm: NetState | null = null;
   const at = (flow_kgs: number): HeldPoint | null => {
@@ -68,7 +72,12 @@ export function allOperatingPoints(
   };
   const out = new Float64Array(3);
   const low = SEARCH_FROM * high;
-  if (at(low) === null || at(high) === null) return [];
+  if (at(low) === null) return [];
+  // a throttled shop may have no balance at the fan's largest flow; its crossings then lie below what it has
+  for (let cut = 0; at(high) === null; cut++) {
+    if (cut === SEARCH_CUTS) return [];
+    high *= SEARCH_CUT;
+  }
   const need = (m: number): HeldPoint => {
     const point = at(m);
     if (point === null) throw new NoBalance();

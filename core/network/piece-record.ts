@@ -1,4 +1,5 @@
 import type { Outside } from '../quantities/range.ts';
+import type { Segment } from './net.ts';
 import type { LossShare } from './solution.ts';
 
 /** What a result says of one piece of a run, beside the segments that the solver marches through. */
@@ -24,6 +25,24 @@ export interface PieceRecord {
   /** Relation that `outside` is about, in plain words. */
   readonly relation: string;
 }
+
+/** A piece turned into what the solver marches through. */
+export interface BuiltPiece {
+  readonly segments: readonly Segment[];
+  readonly record: Omit<PieceRecord, 'id' | 'segments'>;
+  /** Inside diameter after the piece [m]. */
+  readonly diameterAfter_m: number;
+}
+
+/** What a piece's record holds where nothing else is said. */
+export const PLAIN = {
+  source: null,
+  basis: null,
+  outside: [],
+  relation: '',
+  length_m: null,
+  carries: false,
+} as const;
 
 /** Where a gate's coefficient stands in the packed net. */
 export interface GateRecord {

@@ -1,22 +1,18 @@
-import type { Balance, NetState } from './balance.ts';
 import type { CompiledRun, CompiledShop } from './compile.ts';
-import { portFlowNeed } from './dust.ts';
 import type { Load } from './dust.ts';
 import { densityAt, LOADING_CAP, marchSegment, newMarch, staticAt } from './march.ts';
-import { FRICTION, LOCAL_DOWNSTREAM } from './net.ts';
+import { junctionPiece } from './junction-piece.ts';
+import { FRICTION, LOCAL_DOWNSTREAM, LOCAL_UPSTREAM } from './net.ts';
 import type { PieceRecord } from './piece-record.ts';
+import { portFlowNeed } from './port-dust.ts';
 import type { PieceResult, RunResult } from './solution.ts';
+import type { SolvedNet } from './solved-net.ts';
 
 const march = newMarch();
 
 /** Everything that is said of one run, piece by piece in the order in which it is drawn. */
-export function runResult(
-  shop: CompiledShop,
-  compiled: CompiledRun,
-  state: NetState,
-  balance: Balance,
-  load: Load,
-): RunResult {
+export function runResult(net: SolvedNet, compiled: CompiledRun, load: Load): RunResult {
+  const { shop, state, balance } = net;
   const { packed } = shop;
   const e = compiled.element;
   const m = state.flow_kgs[e]!;
@@ -39,12 +35,16 @@ export function runResult(
   const requiredFlow_m3s = port ? portFlowNeed(port) : null;
   const requiredVelocity_ms = compiled.run.requiredVelocity?.si ?? load.requiredVelocity_ms;
   let holds: boolean | null = null;
-  if (!shut && (requiredVelocity_ms !== null || requiredFlow_m3s !== null)) {
+  // a run that is cut off elsewhere stands as still as one with a shut gate of its own
+  if (!shut && m !== 0 && (requiredVelocity_ms !== null || requiredFlow_m3s !== null)) {
     holds =
-      m > 0 &&
+      !runsWrongWay(compiled, m) &&
       (requiredVelocity_ms === null || (velocity_ms ?? 0) >= requiredVelocity_ms) &&
       (requiredFlow_m3s === null || flow_m3s >= requiredFlow_m3s);
   }
+  const before = junctionPiece(net, compiled, true);
+  const after = junctionPiece(net, compiled, false);
+  const along = shut || start === null || end === null ? 0 : m >= 0 ? start - end : end - start;
   return {
     id: compiled.run.id,
     name: compiled.run.name ?? null,
@@ -56,10 +56,15 @@ export function runResult(
     requiredVelocity_ms,
     requiredFlow_m3s,
     holds,
-    lossTotal_Pa: shut || start === null || end === null ? 0 : start - end,
+    lossTotal_Pa: along + (before?.loss_Pa ?? 0) + (after?.loss_Pa ?? 0),
     dust_kgs: load.dust_kgs,
-    pieces,
+    pieces: [...(before ? [before] : []), ...pieces, ...(after ? [after] : [])],
   };
+}
+
+/** Whether air goes against a run that has a direction: one that starts at a port or ends at an exhaust. */
+export function runsWrongWay(compiled: CompiledRun, flow_kgs: number): boolean {
+  return flow_kgs < 0 && (compiled.from.thing.kind === 'port' || compiled.to.thing.kind === 'exhaust');
 }
 
 const finite = (value: number): number | null => (Number.isFinite(value) ? value : null);
@@ -104,8 +109,9 @@ function marchPieces(
     }
     const after = march.total_Pa;
     const drop = before - after;
-    const ownSide =
-      record.segments > 0 && packed.type[from] === LOCAL_DOWNSTREAM && !reversed ? after : before;
+    // the side of the loss on which the coefficient's area lies, in the direction of flow
+    const type = record.segments > 0 ? packed.type[from] : undefined;
+    const ownSide = type === (reversed ? LOCAL_UPSTREAM : LOCAL_DOWNSTREAM) ? after : before;
     const { velocity_ms, pressure_Pa } = velocityAt(shop, record.area_m2, flow, ownSide);
     const total = withSolids(reversed ? before : after);
     const known = inlet !== null;

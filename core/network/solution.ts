@@ -83,7 +83,7 @@ export interface RunResult {
   readonly velocity_ms: number | null;
   readonly requiredVelocity_ms: number | null;
   readonly requiredFlow_m3s: number | null;
-  /** Flow and transport velocity both reached; null where nothing is asked or the run is shut. */
+  /** Flow and transport velocity both reached; null where nothing is asked or no air moves in the run. */
   readonly holds: boolean | null;
   readonly lossTotal_Pa: number;
   readonly dust_kgs: number;

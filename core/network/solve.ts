@@ -32,11 +32,39 @@ export type Opened =
   | { readonly ok: true; readonly bench: Workbench }
   | { readonly ok: false; readonly problems: readonly DocumentProblem[] };
 
-/** Makes a document ready to be solved. */
-export function openShop(document: ShopDocument): Opened {
+/**
+ * Makes a document ready to be solved.
+ *
+ * @param before - the bench of the document before an edit; where the shop still hangs together the same way, its
+ *   factor plans and last states are taken over, so that the next solve starts warm
+ */
+export function openShop(document: ShopDocument, before: Workbench | null = null): Opened {
   const compiled = compileShop(document);
   if (!compiled.ok) return compiled;
-  return { ok: true, bench: { shop: compiled.shop, plans: new Map(), states: new Map() } };
+  const { shop } = compiled;
+  if (before !== null && sameTopology(before.shop, shop)) {
+    return { ok: true, bench: { shop, plans: before.plans, states: before.states } };
+  }
+  return { ok: true, bench: { shop, plans: new Map(), states: new Map() } };
+}
+
+/** Whether two shops join the same elements at the same nodes and junction legs, whatever their sizes. */
+function sameTopology(a: CompiledShop, b: CompiledShop): boolean {
+  const same = (p: ArrayLike<number>, q: ArrayLike<number>) =>
+    p.length === q.length &&
+    Array.prototype.every.call(p, (value: number, i: number) => Object.is(value, q[i]));
+  const p = a.packed;
+  const q = b.packed;
+  return (
+    p.nodeCount === q.nodeCount &&
+    same(p.from, q.from) &&
+    same(p.to, q.to) &&
+    same(p.junctionFrom, q.junctionFrom) &&
+    same(p.junctionTo, q.junctionTo) &&
+    same(p.legFrom, q.legFrom) &&
+    same(p.legTo, q.legTo) &&
+    p.given_Pa.every((value, v) => Number.isNaN(value) === Number.isNaN(q.given_Pa[v]))
+  );
 }
 
 export type Solved =

@@ -70,37 +70,43 @@ function fanLines(fan: FanResult, units: UnitSystem): string[] {
     ...(fan.efficiency === null ? [] : [`efficiency ${(100 * fan.efficiency).toFixed(0)} %`]),
     fan.stable ? 'stable' : 'UNSTABLE',
   ];
-  const lines = [`  fan ${fan.id} runs at ${parts.join(', ')}`];
+  const lines = wrapText(`  fan ${fan.id} runs at ${parts.join(', ')}`, WIDTH, '      ');
   if (fan.allOperatingPoints.length > 1) {
     const points = fan.allOperatingPoints.map(
       (p) => `${print(p.flow_m3s, 'flow')} (${p.stable ? 'stable' : 'unstable'})`,
     );
-    lines.push(`    could run at ${points.join(', ')}`);
+    lines.push(...wrapText(`    could run at ${points.join(', ')}`, WIDTH, '      '));
   }
   return lines;
 }
 
 function pieceColumns(units: UnitSystem): Column[] {
-  const right = (head: string): Column => ({ head, align: 'right' });
+  const right = (head: string, unit = ''): Column => ({ head, unit, align: 'right' });
+  const pressure = displayUnit('pressure', units);
   return [
     { head: 'piece', align: 'left' },
     { head: 'kind', align: 'left' },
-    right(`dia ${displayUnit('length', units)}`),
-    right(`length ${LONG_UNIT[units].unit}`),
-    right(`velocity ${displayUnit('velocity', units)}`),
-    right(`VP ${displayUnit('pressure', units)}`),
+    right('dia', displayUnit('length', units)),
+    right('length', LONG_UNIT[units].unit),
+    right('velocity', displayUnit('velocity', units)),
+    right('VP', pressure),
     right('coeff'),
     right('friction'),
-    right(`loss ${displayUnit('pressure', units)}`),
-    right(`SP after ${displayUnit('pressure', units)}`),
+    right('loss', pressure),
+    right('SP after', pressure),
   ];
 }
 
 const cell = (si: number | null, dimension: Dimension, units: UnitSystem): string => {
   if (si === null) return NO_VALUE;
-  const text = toDisplay(si, dimension, units).toFixed(DECIMALS[units][dimension] ?? 2);
-  return /^-0(\.0*)?$/.test(text) ? text.slice(1) : text;
+  return fixed(toDisplay(si, dimension, units), DECIMALS[units][dimension] ?? 2);
 };
+
+/** A number with so many decimals, and no minus before zero. */
+function fixed(value: number, decimals: number): string {
+  const text = value.toFixed(decimals);
+  return Number(text) === 0 ? text.replace('-', '') : text;
+}
 
 function stopLines(stop: Stop, setting: SettingResult, units: UnitSystem, done: Set<string>): string[] {
   if (stop.kind === 'run') {
@@ -158,7 +164,7 @@ function runLines(run: RunResult, units: UnitSystem): string[] {
     p.length_m === null ? NO_VALUE : (p.length_m * LONG_UNIT[units].perMetre).toFixed(2),
     cell(p.velocity_ms, 'velocity', units),
     cell(p.velocityPressure_Pa, 'pressure', units),
-    p.coefficient === null ? NO_VALUE : p.coefficient.toFixed(3),
+    p.coefficient === null ? NO_VALUE : fixed(p.coefficient, 3),
     p.frictionFactor === null ? NO_VALUE : p.frictionFactor.toFixed(4),
     cell(p.loss_Pa, 'pressure', units),
     cell(p.staticPressureAfter_Pa, 'pressure', units),
@@ -180,41 +186,61 @@ const oneFinding = (f: Finding): string[] => [
 /** Every run in every setting, side by side. */
 function allSettings(settings: readonly SettingResult[], units: UnitSystem): string[] {
   const solved = settings.filter((s) => s.converged);
-  const ids = [
-    ...new Set(solved.flatMap((s) => s.runs.filter((r) => r.requiredVelocity_ms !== null).map((r) => r.id))),
-  ];
-  const columns: Column[] = [
-    { head: `velocity ${displayUnit('velocity', units)}`, align: 'left' },
-    ...settings.map((s): Column => ({ head: s.name, align: 'right' })),
-  ];
-  const fanRow = (label: string, of: (fan: FanResult) => string) => [
-    label,
-    ...settings.map((s) => (s.fans[0] ? of(s.fans[0]) : 'no solution')),
-  ];
-  const rows = ids.map((id) => [
-    id,
-    ...settings.map((s) => {
+  const asked = new Set(
+    solved.flatMap((s) => s.runs.filter((r) => r.requiredVelocity_ms !== null).map((r) => r.id)),
+  );
+  const ids = (solved[0]?.runs ?? []).map((r) => r.id).filter((id) => asked.has(id));
+  const head = `velocity ${displayUnit('velocity', units)}`;
+  const column = (s: SettingResult): string[] => [
+    s.name,
+    ...ids.map((id) => {
       const run = s.runs.find((r) => r.id === id);
       if (!run) return 'no solution';
       if (run.massFlow_kgs === 0) return 'shut';
       const mark = run.holds === null ? '' : run.holds ? ' holds' : ' FAILS';
       return `${cell(run.velocity_ms, 'velocity', units)}${mark}`;
     }),
-  ]);
-  return [
-    'ALL SETTINGS',
-    ...textTable(
-      columns,
-      [
-        ...rows,
-        fanRow(`fan flow ${displayUnit('flow', units)}`, (fan) => cell(fan.flow_m3s, 'flow', units)),
-        fanRow(`fan static ${displayUnit('pressure', units)}`, (fan) =>
-          cell(fan.staticPressure_Pa, 'pressure', units),
-        ),
-      ],
-      '  ',
-    ),
+    ...fanIds(settings).flatMap((id) => {
+      const fan = s.fans.find((f) => f.id === id);
+      if (!fan) return ['no solution', 'no solution'];
+      return [cell(fan.flow_m3s, 'flow', units), cell(fan.staticPressure_Pa, 'pressure', units)];
+    }),
   ];
+  const labels = [
+    head,
+    ...ids,
+    ...fanIds(settings).flatMap((id) => [
+      `${id} flow ${displayUnit('flow', units)}`,
+      `${id} static ${displayUnit('pressure', units)}`,
+    ]),
+  ];
+  return ['ALL SETTINGS', ...sideBySide(labels, settings.map(column))];
+}
+
+const fanIds = (settings: readonly SettingResult[]) => [
+  ...new Set(settings.flatMap((s) => s.fans.map((fan) => fan.id))),
+];
+
+/** Columns beside their labels, in as many tables as the width asks for; the first cell of each is its heading. */
+function sideBySide(labels: readonly string[], columns: readonly (readonly string[])[]): string[] {
+  const width = (cells: readonly string[]) => Math.max(...cells.map((text) => text.length));
+  const lines: string[] = [];
+  for (let at = 0; at < columns.length;) {
+    let used = 2 + width(labels);
+    const first = at;
+    while (at < columns.length && (at === first || used + 2 + width(columns[at]!) <= WIDTH)) {
+      used += 2 + width(columns[at]!);
+      at++;
+    }
+    const shown = columns.slice(first, at);
+    const heads = [labels, ...shown].map((cells, i): Column => ({
+      head: cells[0]!,
+      align: i === 0 ? 'left' : 'right',
+    }));
+    const rows = labels.slice(1).map((label, i) => [label, ...shown.map((cells) => cells[i + 1]!)]);
+    lines.push(...(first > 0 ? [''] : []), ...textTable(heads, rows, '  '));
+  }
+  return lines;
 }
 
 function cautionLines(solution: Solution): string[] {

@@ -2,6 +2,8 @@
 export interface Column {
   readonly head: string;
   readonly align: 'left' | 'right';
+  /** Unit of the column; where any column has one, units stand in a line of their own. */
+  readonly unit?: string;
 }
 
 /** Lays rows out in columns wide enough for each; two spaces between, none at a line's end. */
@@ -11,13 +13,16 @@ export function textTable(
   indent = '',
 ): string[] {
   const widths = columns.map((column, i) =>
-    Math.max(column.head.length, ...rows.map((row) => row[i]!.length)),
+    Math.max(column.head.length, column.unit?.length ?? 0, ...rows.map((row) => row[i]!.length)),
   );
   const line = (cells: readonly string[]) =>
     `${indent}${cells
       .map((cell, i) => (columns[i]!.align === 'left' ? cell.padEnd(widths[i]!) : cell.padStart(widths[i]!)))
       .join('  ')}`.trimEnd();
-  return [line(columns.map((column) => column.head)), ...rows.map(line)];
+  const units = columns.some((column) => column.unit !== undefined)
+    ? [line(columns.map((column) => column.unit ?? ''))]
+    : [];
+  return [line(columns.map((column) => column.head)), ...units, ...rows.map(line)];
 }
 
 /** Breaks a sentence into lines of at most `width` characters; later lines start with `hanging`, the first as it is. */
