@@ -34,6 +34,7 @@ describe('the import rule itself', () => {
     ],
     ['renderer/plan/a.ts', `import { x } from '../ledger/x.ts';`, 'screen'],
     ['build/scripts/a.mjs', `import { x } from '../../core/air/x.ts';`, 'build'],
+    ['build/config/a.mjs', `import { x } from '../../core/document/x.ts';`, 'build'],
   ];
   it.each(forbidden)('refuses in %s: %s', (path, text, says) => {
     const found = forbiddenImports(made({ [path]: text }));
@@ -55,6 +56,7 @@ describe('the import rule itself', () => {
       'renderer/plan/a.ts',
       `import { x } from '../state/x.ts'; import { y } from './y.ts'; import { z } from '../../core/fan/z.ts';`,
     ],
+    ['build/scripts/a.mts', `import { x } from '../../core/document/x.ts'; import fs from 'node:fs';`],
     ['test/core/a.test.ts', `import { x } from '../../core/x.ts'; import fs from 'node:fs';`],
     ['core/air/a.ts', `// import { x } from '../network/x.ts';\nconst s = "import fs from 'node:fs'";`],
   ];
