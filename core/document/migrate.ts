@@ -1,3 +1,4 @@
+import { shown } from './issue-text.ts';
 import type { DocumentProblem } from './problem.ts';
 import { FORMAT_VERSION } from './schema.ts';
 
@@ -16,6 +17,8 @@ const refuse = (path: string, message: string, remedy: string): Migrated => ({
   problem: { path, message, remedy },
 });
 
+const typed = (value: unknown) => (value === undefined ? 'is missing' : `is ${shown(value)}`);
+
 /** Checks format and version before anything else, and brings an older document up to this version. */
 export function migrate(raw: unknown): Migrated {
   if (typeof raw !== 'object' || raw === null || Array.isArray(raw)) {
@@ -25,7 +28,7 @@ export function migrate(raw: unknown): Migrated {
   if (value.format !== 'chipdraft-shop') {
     return refuse(
       'format',
-      'format: this is not a Chipdraft shop document',
+      `format: ${typed(value.format)}, so this is not a Chipdraft shop document`,
       'set "format": "chipdraft-shop"',
     );
   }
@@ -33,7 +36,7 @@ export function migrate(raw: unknown): Migrated {
   if (typeof version !== 'number' || !Number.isInteger(version) || version < 1) {
     return refuse(
       'version',
-      'version: must be a whole number, 1 or more',
+      `version: ${typed(version)}, but must be a whole number, 1 or more`,
       `set "version": ${FORMAT_VERSION}`,
     );
   }

@@ -1,10 +1,10 @@
-import type { z } from 'zod';
 import { resolveNamedValues } from '../quantities/named-values.ts';
 import { parseQuantity } from '../quantities/parse.ts';
 import type { NamedValues } from '../quantities/parse.ts';
+import { hiddenFields, issueProblem } from './issue-text.ts';
 import { migrate } from './migrate.ts';
 import type { DocumentProblem } from './problem.ts';
-import { nameOf, pathText } from './problem.ts';
+import { pathText } from './problem.ts';
 import { isQuantity } from './quantity-field.ts';
 import type { Quantity } from './quantity-field.ts';
 import { SHOP } from './schema.ts';
@@ -44,16 +44,18 @@ export function readDocument(text: string): ReadResult {
 export function readValue(raw: unknown): ReadResult {
   const migrated = migrate(raw);
   if (!migrated.ok) return { ok: false, problems: [migrated.problem] };
+  const hidden = hiddenFields(migrated.value);
+  if (hidden.length > 0) return { ok: false, problems: hidden };
   const parsed = SHOP.safeParse(migrated.value, { reportInput: true });
   if (!parsed.success) {
-    return { ok: false, problems: parsed.error.issues.map((issue) => fromIssue(issue, migrated.value)) };
+    return { ok: false, problems: parsed.error.issues.map((issue) => issueProblem(issue, migrated.value)) };
   }
   const problems: DocumentProblem[] = [];
   const names = resolveNamedValues(parsed.data.values);
-  for (const error of names.errors) {
-    const at = parsed.data.values.findIndex((row) => row.name === error.field);
-    problems.push({ path: `values[${at}]`, message: error.message, remedy: 'correct the named value' });
-  }
+  names.errors.forEach((error, i) => {
+    const path = `values[${names.errorRows[i]!}]`;
+    problems.push({ path, message: `${path}: ${error.message}`, remedy: 'correct the named value' });
+  });
   const document = resolveFields(parsed.data, names.values, problems);
   if (problems.length > 0) return { ok: false, problems };
   const shape = checkShape(document);
@@ -105,31 +107,4 @@ function resolveOne(q: Quantity, names: NamedValues, path: string, problems: Doc
     problems.push({ path, message: `${path}: ${typed} ${broken}`, remedy: 'correct the value' });
   }
   return { ...q, si };
-}
-
-function fromIssue(issue: z.core.$ZodIssue, raw: unknown): DocumentProblem {
-  const path = pathText(raw, issue.path as (string | number)[]);
-  const place = path === '' ? 'the document' : path;
-  if (issue.code === 'unrecognized_keys') {
-    const keys = issue.keys.map((key) => `"${key.slice(0, 60)}"`).join(', ');
-    return {
-      path,
-      message: `${place}: unknown field ${keys}`,
-      remedy: 'remove it, or correct its spelling',
-    };
-  }
-  if (issue.code === 'invalid_union' && 'discriminator' in issue && typeof issue.discriminator === 'string') {
-    return {
-      path,
-      message: `${place}: "${issue.discriminator}" is missing or not known`,
-      remedy: 'see the JSON Schema for the kinds that exist',
-    };
-  }
-  const missing = issue.input === undefined;
-  const what = missing ? 'is missing' : issue.message.charAt(0).toLowerCase() + issue.message.slice(1);
-  return {
-    path,
-    message: `${place}: ${what}`,
-    remedy: missing ? `give ${nameOf(issue.path)}` : 'correct the value',
-  };
 }

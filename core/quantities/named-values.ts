@@ -15,6 +15,8 @@ export interface NamedValueRow {
 export interface ResolvedNames {
   readonly values: NamedValues;
   readonly errors: readonly QuantityError[];
+  /** Place in the table of the row of each error. */
+  readonly errorRows: readonly number[];
 }
 
 /**
@@ -40,7 +42,8 @@ export function resolveNamedValues(rows: readonly NamedValueRow[]): ResolvedName
     const about = `it goes round in a circle, ${wayRound(name, uses, circling).join(' -> ')}`;
     errors.set(row, new QuantityError(name, row.text, 'not-allowed', about, ''));
   }
-  return { values, errors: rows.flatMap((row) => errors.get(row) ?? []) };
+  const errorRows = rows.flatMap((row, i) => (errors.has(row) ? [i] : []));
+  return { values, errors: errorRows.map((i) => errors.get(rows[i]!)!), errorRows };
 }
 
 function refuseBadNames(
