@@ -1,4 +1,5 @@
 import type { MaterialId } from '../catalogue/materials.ts';
+import { materialsOf } from '../document/route.ts';
 import { dustOf } from '../network/port-dust.ts';
 import type { Finding } from '../network/solution.ts';
 import { finding } from './finding.ts';
@@ -28,10 +29,7 @@ export const cautions: Check = ({ shop }) => {
     found.push(finding('caution-combustible', 'shop'));
   }
   if (dusty.length > 0) found.push(finding('caution-fine-dust', 'shop'));
-  const materials = document.runs.flatMap((run) => [
-    run.material ?? '',
-    ...run.pieces.map((piece) => ('material' in piece ? (piece.material ?? '') : '')),
-  ]);
+  const materials = document.runs.flatMap(materialsOf);
   if (materials.some((id) => CHARGING.has(id))) found.push(finding('caution-static', 'shop'));
   const outside = document.things.some((thing) => thing.kind === 'exhaust' && thing.to === 'outside');
   if (outside) found.push(finding('caution-make-up-air', 'shop'));

@@ -1,5 +1,6 @@
 import { MATERIALS } from '../catalogue/materials.ts';
 import type { MaterialRow } from '../catalogue/materials.ts';
+import { materialsOf } from '../document/route.ts';
 import type { Run } from '../document/schema-pieces.ts';
 import { fanTotalPressure } from '../fan/fan-curve.ts';
 import type { CompiledShop } from '../network/compile.ts';
@@ -7,9 +8,7 @@ import type { CompiledShop } from '../network/compile.ts';
 /** Suction that a run stands [Pa]: what its maker says as typed, else the weakest material that has a figure. */
 export function ratingOf(run: Run, materials: readonly MaterialRow[] = MATERIALS): number | null {
   if (run.maxSuction !== undefined) return run.maxSuction.si;
-  const used = new Set(
-    run.pieces.map((piece) => ('material' in piece ? piece.material : undefined) ?? run.material),
-  );
+  const used = new Set(materialsOf(run));
   const ratings = materials.flatMap((row) =>
     used.has(row.id) && row.maxSuction_Pa !== undefined ? [row.maxSuction_Pa] : [],
   );
