@@ -1,0 +1,31 @@
+/** What the user likes, kept by the browser and not with the shop. */
+export class Preferences {
+  dark = $state(
+    read('theme', matchMedia('(prefers-color-scheme: dark)').matches ? 'dark' : 'light') === 'dark',
+  );
+  guide = $state(read('guide', 'shown') === 'shown');
+
+  constructor() {
+    $effect.root(() => {
+      $effect(() => write('theme', this.dark ? 'dark' : 'light'));
+      $effect(() => write('guide', this.guide ? 'shown' : 'dismissed'));
+    });
+  }
+}
+
+function read(key: string, otherwise: string): string {
+  try {
+    return localStorage.getItem(`chipdraft-${key}`) ?? otherwise;
+  } catch {
+    // a browser that keeps nothing still works
+    return otherwise;
+  }
+}
+
+function write(key: string, value: string): void {
+  try {
+    localStorage.setItem(`chipdraft-${key}`, value);
+  } catch {
+    return;
+  }
+}

@@ -1,0 +1,54 @@
+import { systemCurve } from '../../core/network/system-curve.ts';
+import { openShop, solveSetting } from '../../core/network/solve.ts';
+import type { Workbench } from '../../core/network/solve.ts';
+import { settingNames } from '../../core/network/apply-setting.ts';
+import type { FromSolver, ToSolver } from './solver-messages.ts';
+
+const port = self as unknown as {
+  onmessage: ((event: MessageEvent<ToSolver>) => void) | null;
+  postMessage(message: FromSolver): void;
+};
+
+let bench: Workbench | null = null;
+
+// one setting is solved and sent before the next, so that the one on screen is there first
+port.onmessage = ({ data }) => {
+  const started = performance.now();
+  try {
+    if (data.kind === 'solve') {
+      const opened = openShop(data.document, bench);
+      if (!opened.ok) {
+        port.postMessage({ kind: 'problems', serial: data.serial, problems: opened.problems });
+        return;
+      }
+      bench = opened.bench;
+      const names = settingNames(data.document);
+      const first = names.includes(data.setting) ? data.setting : names[0]!;
+      const order = [first, ...names.filter((name) => name !== first)];
+      order.forEach((name, i) => {
+        const result = solveSetting(opened.bench, name);
+        port.postMessage({
+          kind: 'setting',
+          serial: data.serial,
+          result,
+          air: opened.bench.shop.air,
+          last: i === order.length - 1,
+          took_ms: performance.now() - started,
+        });
+      });
+    } else if (bench !== null) {
+      const fan = bench.shop.fans.find((f) => f.thing.id === data.fan) ?? bench.shop.fans[0];
+      const curve = fan ? systemCurve(bench, data.setting, fan.thing.id) : null;
+      port.postMessage({ kind: 'curve', serial: data.serial, curve });
+    }
+  } catch (cause) {
+    const message = cause instanceof Error ? cause.message : String(cause);
+    port.postMessage({
+      kind: 'problems',
+      serial: data.serial,
+      problems: [
+        { path: '', message: `the solver met a fault of its own: ${message}`, remedy: 'undo, and report it' },
+      ],
+    });
+  }
+};

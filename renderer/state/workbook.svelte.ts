@@ -1,0 +1,210 @@
+import { getContext, setContext } from 'svelte';
+import { applyCommand, findGaps } from '../../core/document/commands/index.ts';
+import type { Command } from '../../core/document/commands/index.ts';
+import type { DocumentProblem } from '../../core/document/problem.ts';
+import type { ShopDocument } from '../../core/document/schema.ts';
+import { settingNames } from '../../core/network/apply-setting.ts';
+import type { AirResult, SettingResult } from '../../core/network/solution.ts';
+import type { SystemCurve } from '../../core/network/system-curve.ts';
+import type { Dimension, UnitSystem } from '../../core/quantities/dimensions.ts';
+import { printQuantity } from '../../core/quantities/print.ts';
+import { History } from './history.ts';
+import type { FromSolver } from './solver-messages.ts';
+import { Solver } from './solver.ts';
+
+export type Screen = 'plan' | 'ledger' | 'curve';
+
+/** What is asked of a field that is to be focused: the id of its thing, run or piece, and its path. */
+export interface FieldFocus {
+  readonly id: string;
+  readonly path: readonly (string | number)[] | null;
+}
+
+export type RunOutcome =
+  | { readonly ok: true; readonly created: readonly string[] }
+  | { readonly ok: false; readonly message: string; readonly remedy: string };
+
+/**
+ * The open workbook: the document with its history, what the user looks at, and what the solver says. Only this folder
+ * writes to it.
+ */
+export class Workbook {
+  document = $state.raw<ShopDocument>(null as unknown as ShopDocument);
+  undoLabel = $state<string | null>(null);
+  redoLabel = $state<string | null>(null);
+
+  screen = $state<Screen>('plan');
+  setting = $state('');
+  selection = $state.raw<ReadonlySet<string>>(new Set());
+  units = $state<UnitSystem>('si');
+  focusField = $state.raw<FieldFocus | null>(null);
+
+  solutions = $state.raw<ReadonlyMap<string, SettingResult>>(new Map());
+  air = $state.raw<AirResult | null>(null);
+  problems = $state.raw<readonly DocumentProblem[]>([]);
+  solving = $state(false);
+  curve = $state.raw<SystemCurve | null>(null);
+
+  /** What an incomplete shop still lacks; results wait for it. */
+  gaps = $derived(findGaps(this.document));
+  settings = $derived(settingNames(this.document));
+  /** Result of the setting that is looked at. */
+  result = $derived(this.solutions.get(this.setting) ?? null);
+
+  private readonly history: History<ShopDocument>;
+  private readonly solver: Solver;
+  private fresh = new Map<string, SettingResult>();
+  private curveWanted = false;
+
+  constructor(document: ShopDocument) {
+    this.document = document;
+    this.history = new History(document);
+    this.solver = new Solver((answer, newest) => this.take(answer, newest));
+    this.load(document);
+  }
+
+  /** Starts afresh with another document. */
+  load(document: ShopDocument): void {
+    this.history.reset(document);
+    this.units = document.units;
+    this.selection = new Set();
+    this.focusField = null;
+    this.solutions = new Map();
+    this.curve = null;
+    this.show();
+  }
+
+  /** Does one command as one step. */
+  run(command: Command): RunOutcome {
+    const applied = applyCommand(this.history.document, command);
+    if (!applied.ok) return applied;
+    this.history.push(applied.label, applied.document);
+    this.show();
+    return { ok: true, created: applied.created ?? [] };
+  }
+
+  begin(label: string): void {
+    this.history.begin(label);
+  }
+
+  end(): void {
+    this.history.end();
+    this.labels();
+  }
+
+  cancel(): void {
+    this.history.cancel();
+    this.show();
+  }
+
+  undo(): void {
+    if (this.history.undo()) this.show();
+  }
+
+  redo(): void {
+    if (this.history.redo()) this.show();
+  }
+
+  select(ids: Iterable<string>, mode: 'set' | 'add' | 'toggle' = 'set'): void {
+    const next = new Set(mode === 'set' ? [] : this.selection);
+    for (const id of ids) {
+      if (mode === 'toggle' && next.has(id)) next.delete(id);
+      else next.add(id);
+    }
+    this.selection = next;
+  }
+
+  clearSelection(): void {
+    if (this.selection.size > 0) this.selection = new Set();
+  }
+
+  /** Shows a thing, run or piece on the plan, and puts the focus on one of its fields. */
+  goTo(id: string, path: FieldFocus['path'] = null): void {
+    this.screen = 'plan';
+    this.select([id]);
+    this.focusField = { id, path };
+  }
+
+  setSetting(name: string): void {
+    this.setting = name;
+    this.curve = null;
+    this.solver.solve(this.document, name);
+    if (this.curveWanted) this.askCurve();
+  }
+
+  /** Works out the system curve of the setting on screen, now and after every edit until `dropCurve`. */
+  askCurve(): void {
+    this.curveWanted = true;
+    if (this.gaps.length === 0) this.solver.curve(this.setting, null);
+  }
+
+  dropCurve(): void {
+    this.curveWanted = false;
+  }
+
+  print(si: number | null | undefined, dimension: Dimension): string {
+    return printQuantity(si, dimension, this.units);
+  }
+
+  private labels(): void {
+    this.undoLabel = this.history.undoLabel;
+    this.redoLabel = this.history.redoLabel;
+  }
+
+  /** Brings the screen up to the history's document. */
+  private show(): void {
+    this.document = this.history.document;
+    this.labels();
+    const ids = new Set(this.selection);
+    for (const id of this.selection) if (!this.exists(id)) ids.delete(id);
+    if (ids.size !== this.selection.size) this.selection = ids;
+    if (!this.settings.includes(this.setting)) this.setting = this.settings[0]!;
+    if (this.gaps.length > 0) {
+      this.solutions = new Map();
+      this.curve = null;
+      this.problems = [];
+      return;
+    }
+    this.solving = true;
+    this.solver.solve(this.document, this.setting);
+    if (this.curveWanted) this.solver.curve(this.setting, null);
+  }
+
+  private exists(id: string): boolean {
+    const { things, runs } = this.document;
+    return (
+      things.some((thing) => thing.id === id) ||
+      runs.some((run) => run.id === id || id.startsWith(`${run.id}.`) || run.pieces.some((p) => p.id === id))
+    );
+  }
+
+  private take(answer: FromSolver, newest: boolean): void {
+    if (this.gaps.length > 0) return;
+    if (answer.kind === 'curve') {
+      if (newest) this.curve = answer.curve;
+      return;
+    }
+    if (answer.kind === 'problems') {
+      if (!newest) return;
+      this.problems = answer.problems;
+      this.solutions = new Map();
+      this.solving = false;
+      return;
+    }
+    // the setting on screen is shown at once, the others together when all are there
+    this.fresh.set(answer.result.name, answer.result);
+    this.air = answer.air;
+    this.problems = [];
+    if (answer.result.name === this.setting || answer.last) {
+      const next = answer.last ? this.fresh : new Map([...this.solutions, ...this.fresh]);
+      this.solutions = next;
+      if (answer.last) this.fresh = new Map();
+    }
+    if (newest && answer.last) this.solving = false;
+  }
+}
+
+const KEY = Symbol('workbook');
+
+export const provideWorkbook = (workbook: Workbook): Workbook => setContext(KEY, workbook);
+export const getWorkbook = (): Workbook => getContext<Workbook>(KEY);
