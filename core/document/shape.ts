@@ -2,15 +2,58 @@ import { DEVICE_KINDS, ENDS, findEnd, MIXING_KINDS } from './ends.ts';
 import type { DocumentProblem } from './problem.ts';
 import { pathText } from './problem.ts';
 import type { ShopDocument } from './schema.ts';
+import type { Run } from './schema-pieces.ts';
 import type { Thing } from './schema-things.ts';
 
-/** Checks what no single field shows: names used once, runs that end somewhere, junctions with all their legs. */
+type Report = (path: (string | number)[], message: string, remedy: string) => void;
+
+function reporter(document: ShopDocument, problems: DocumentProblem[]): Report {
+  return (path, message, remedy) => {
+    const text = pathText(document, path);
+    problems.push({ path: text, message: text === '' ? message : `${text}: ${message}`, remedy });
+  };
+}
+
+/**
+ * What a shop still lacks before air can be followed through it: ends that no run is joined to, ends of a drawn run
+ * without a place on the plan, nothing drawn at all. Such a shop can be opened and edited.
+ */
+export function findGaps(document: ShopDocument): DocumentProblem[] {
+  const gaps: DocumentProblem[] = [];
+  const gap = reporter(document, gaps);
+  if (document.things.length === 0) {
+    gap([], 'nothing is drawn yet', 'place a machine port, a fan and an exhaust, and draw runs between them');
+  }
+  const things = new Map(document.things.map((thing) => [thing.id, thing]));
+  const used = new Set<string>();
+  document.runs.forEach((run, r) => {
+    for (const side of ['from', 'to'] as const) {
+      const end = findEnd(things, run[side], side);
+      if (typeof end === 'string') continue;
+      used.add(`${end.thing.id}.${end.end}`);
+      if (run.route !== undefined && end.thing.at === undefined) {
+        gap(
+          ['runs', r, side],
+          `${end.thing.id} has no place on the plan`,
+          'place it, so that the run can be measured',
+        );
+      }
+    }
+  });
+  document.things.forEach((thing, i) => {
+    for (const end of ENDS[thing.kind].all) {
+      if (used.has(`${thing.id}.${end}`)) continue;
+      const name = end === '' ? thing.id : `${thing.id}.${end}`;
+      gap(['things', i], `no run is joined to ${name}`, 'draw a run to it, or remove it');
+    }
+  });
+  return gaps;
+}
+
+/** What no edit mends by going on: names used twice, runs that end at nothing, two runs where one fits. */
 export function checkShape(document: ShopDocument): DocumentProblem[] {
   const problems: DocumentProblem[] = [];
-  const problem = (path: (string | number)[], message: string, remedy: string) => {
-    const text = pathText(document, path);
-    problems.push({ path: text, message: `${text}: ${message}`, remedy });
-  };
+  const problem = reporter(document, problems);
   const things = new Map<string, Thing>();
   const seen = new Map<string, string>();
   const claim = (id: string, path: (string | number)[]) => {
@@ -27,6 +70,7 @@ export function checkShape(document: ShopDocument): DocumentProblem[] {
   const gates = new Set<string>();
   document.runs.forEach((run, r) => {
     claim(run.id, ['runs', r]);
+    checkRoute(run, ['runs', r], problem);
     run.pieces.forEach((piece, p) => {
       if (piece.id !== undefined) claim(piece.id, ['runs', r, 'pieces', p]);
       if (piece.kind === 'gate') gates.add(piece.id);
@@ -67,8 +111,6 @@ export function checkShape(document: ShopDocument): DocumentProblem[] {
       const count = used.get(`${thing.id}.${end}`) ?? { from: 0, to: 0 };
       const total = count.from + count.to;
       const name = end === '' ? thing.id : `${thing.id}.${end}`;
-      if (total === 0)
-        problem(['things', i], `no run is joined to ${name}`, 'draw a run to it, or remove it');
       const single =
         MIXING_KINDS.has(thing.kind) || (!DEVICE_KINDS.has(thing.kind) && thing.kind !== 'joint');
       if (single && thing.kind !== 'pressure' && total > 1) {
@@ -110,7 +152,7 @@ export function checkShape(document: ShopDocument): DocumentProblem[] {
 function checkFanPoints(
   fan: Extract<Thing, { kind: 'fan' }>,
   path: (string | number)[],
-  problem: (path: (string | number)[], message: string, remedy: string) => void,
+  problem: Report,
 ): void {
   const points = fan.curve.points;
   points.forEach((point, i) => {
@@ -133,4 +175,22 @@ function checkFanPoints(
       );
     }
   }
+}
+
+function checkRoute(run: Run, path: (string | number)[], problem: Report): void {
+  if (run.route === undefined) return;
+  const count = run.route.corners.length + 1;
+  const legs = run.route.legs?.length ?? 0;
+  if (legs > count) {
+    problem(
+      [...path, 'route', 'legs'],
+      `${legs} legs, but the drawing has ${count}`,
+      'remove what is too many',
+    );
+  }
+  run.pieces.forEach((piece, p) => {
+    const leg = piece.along?.leg ?? 0;
+    if (leg < count) return;
+    problem([...path, 'pieces', p, 'along', 'leg'], `there is no leg ${leg}`, `give 0 to ${count - 1}`);
+  });
 }
