@@ -10,8 +10,15 @@ const PRESSURE_FLOOR = 0.1;
  */
 const SONIC_SHARE = 0.2;
 const STATIC_SHARE = (1 + Math.sqrt(1 - 4 * SONIC_SHARE)) / 2;
-/** Share of `P1^2` that friction and acceleration may take in a duct before its drop goes on with the square of flow. */
-const CHOKE_SHARE = 0.75;
+/**
+ * A duct chokes where `x + y - y ln y = 1` (see `frictionIsothermal`). Each tangent of that curve, drawn where `y = t`,
+ * bounds a part of what does not choke: `x - y ln t < 1 - t`. Rows of `-ln t` and of `1 - t` less a margin.
+ */
+const CHOKE_MARGIN = 0.97;
+const CHOKE_LINES = [0.02, 0.05, 0.1, 0.2, 0.35, 0.5, 0.7].map((t) => ({
+  byY: -Math.log(t),
+  limit: CHOKE_MARGIN * (1 - t),
+}));
 /** Reynolds number above which friction is held: no air moves so fast, but an iterate may. */
 const HIGHEST_REYNOLDS = 1e14;
 /** Solids loading above which the multiplier is held [kg/kg]; far beyond any shop, it keeps the limit of no flow. */
@@ -158,8 +165,8 @@ export function marchSegment(packed: PackedNet, s: number, m: number, reversed: 
  * Isothermal duct with friction and acceleration: `P1^2 - P2^2 = G^2 R T (f L/D + 2 ln(P1/P2))` on static absolute
  * pressures, wrapped in the change from total to static at either end.
  *
- * With `r = P2/P1`, `x = f L/D G^2 R T / P1^2` and `y = G^2 R T / P1^2` it reads `1 - r^2 = x - 2 y ln r`. Where
- * `x + 2y` passes the choke share, both are held in proportion there and the drop goes on with the square of flow.
+ * With `r = P2/P1`, `x = f L/D G^2 R T / P1^2` and `y = G^2 R T / P1^2` it reads `1 - r^2 = x - 2 y ln r`. Close
+ * to choking both are held in proportion and the drop goes on with the square of flow.
  */
 function frictionIsothermal(
   packed: PackedNet,
@@ -180,7 +187,16 @@ function frictionIsothermal(
   const square = p1 * p1;
   const fullX = (ldKinetic * m * perArea) / square;
   const fullY = a / square;
-  const excess = (fullX + 2 * fullY) / CHOKE_SHARE;
+  let excess = Infinity;
+  let line = CHOKE_LINES[0]!;
+  for (const each of CHOKE_LINES) {
+    const share = (fullX + each.byY * fullY) / each.limit;
+    if (share < excess) {
+      excess = share;
+      line = each;
+    }
+    if (excess < 1) break;
+  }
   const scale = excess > 1 ? excess : 1;
   if (excess > 1) march.choked = true;
   const x = fullX / scale;
@@ -200,9 +216,9 @@ function frictionIsothermal(
   const drop = 1 - r - (y * (1 - r)) / (2 * r);
   const dropByX = -outByR * rByX;
   const dropByY = 0.5 - 0.5 / r + 2 * log * outByR * rByX;
-  const beyond = excess > 1 ? (drop - x * dropByX - y * dropByY) / CHOKE_SHARE : 0;
+  const beyond = excess > 1 ? (drop - x * dropByX - y * dropByY) / line.limit : 0;
   const dByX = dropByX + beyond;
-  const dByY = dropByY + 2 * beyond;
+  const dByY = dropByY + line.byY * beyond;
 
   const byP1 = scale * drop - 2 * (fullX * dByX + fullY * dByY);
   const xSlope = (ldKinetic + m * ldKineticSlope) * perArea;

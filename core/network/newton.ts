@@ -35,8 +35,8 @@ export type NetOutcome =
 /** Newton steps at most; a shop needs about ten. */
 export const MAX_ITERATIONS = 200;
 /** A solution balances pressure along every element within this [Pa], plus a share of the largest pressure. */
-const PRESSURE_TOLERANCE_Pa = 1e-8;
-const PRESSURE_TOLERANCE_SHARE = 1e-12;
+const PRESSURE_TOLERANCE_Pa = 1e-9;
+const PRESSURE_TOLERANCE_SHARE = 1e-13;
 /** A solution balances mass at every node within this share of the total flow. */
 const MASS_TOLERANCE = 1e-11;
 
