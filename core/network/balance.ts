@@ -5,7 +5,6 @@ import { linearStep } from './linear-step.ts';
 import type { Slopes } from './linear-step.ts';
 import type { PackedNet } from './packed.ts';
 import type { Coupling, Plan } from './plan.ts';
-import type { Sizes } from './start.ts';
 
 /** Flows and pressures of a whole network; kept between solves for a warm start. */
 export interface NetState {
@@ -13,6 +12,16 @@ export interface NetState {
   readonly flow_kgs: Float64Array;
   /** Total pressure of each node, static at a mixing junction [Pa gauge]. */
   readonly pressure_Pa: Float64Array;
+}
+
+/** Sizes by which a network's equations are scaled, all from the network alone. */
+export interface Sizes {
+  /** Largest pressure that drives air [Pa]. */
+  readonly pressure_Pa: number;
+  /** Largest of the typical flows [kg/s]. */
+  readonly flow_kgs: number;
+  /** For each active element the flow that the whole pressure would drive through it alone [kg/s]. */
+  readonly typical_kgs: Float64Array;
 }
 
 /** Least slope of an element's pressure balance against flow, as a share of the pressure scale over the flow scale. */

@@ -1,5 +1,5 @@
 import { fanTotalPressure } from '../fan/fan-curve.ts';
-import type { NetState } from './balance.ts';
+import type { NetState, Sizes } from './balance.ts';
 import { densityAt, marchElement, newMarch } from './march.ts';
 import { linearStep } from './linear-step.ts';
 import type { Slopes } from './linear-step.ts';
@@ -14,16 +14,6 @@ const FIRST_FLOW_kgs = 0.1;
 const SWEEPS = 2;
 /** Least flow at which a sweep draws its chord, as a share of the flow that the whole pressure would drive. */
 const CHORD_SHARE = 1e-6;
-
-/** Sizes by which a network's equations are scaled, all from the network alone. */
-export interface Sizes {
-  /** Largest pressure that drives air [Pa]. */
-  readonly pressure_Pa: number;
-  /** Largest of the typical flows [kg/s]. */
-  readonly flow_kgs: number;
-  /** For each active element the flow that the whole pressure would drive through it alone [kg/s]. */
-  readonly typical_kgs: Float64Array;
-}
 
 /** Mass flow of an element at the first velocity, by its narrowest segment [kg/s]. */
 function firstFlow(packed: PackedNet, e: number): number {
