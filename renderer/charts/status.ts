@@ -1,4 +1,5 @@
 import type { RunResult, SettingResult } from '../../core/network/solution.ts';
+import { NO_VALUE } from '../../core/quantities/print.ts';
 
 /** How a run stands, in the order of how bad it is; `none` asks for nothing. */
 export type RunStatus = 'backwards' | 'too slow' | 'short' | 'slim' | 'fast' | 'holds' | 'none' | 'shut';
@@ -119,9 +120,10 @@ export function statusesOf(result: SettingResult): ReadonlyMap<string, RunStatus
   return new Map(result.runs.map((run) => [run.id, judge(run, fast.has(run.id))]));
 }
 
-/** A margin as text: `+29 %`. */
+/** A margin as text, cut and not rounded, so that a slim one never reads as a good one: `+29 %`, `-3.2 %`. */
 export function marginText(margin: number | null): string {
-  if (margin === null) return '–';
-  const percent = Math.trunc(margin * 100);
-  return `${margin < 0 ? '-' : '+'}${Math.abs(margin) < 0.0995 ? (Math.trunc(Math.abs(margin) * 1000) / 10).toFixed(1) : Math.abs(percent)} %`;
+  if (margin === null) return NO_VALUE;
+  const percent = Math.abs(margin) * 100;
+  const figure = percent < 10 ? (Math.trunc(percent * 10) / 10).toFixed(1) : String(Math.trunc(percent));
+  return `${margin < 0 ? '-' : '+'}${figure} %`;
 }

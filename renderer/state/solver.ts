@@ -1,5 +1,13 @@
 import type { ShopDocument } from '../../core/document/schema.ts';
+import type { SystemCurve } from '../../core/network/system-curve.ts';
 import type { FromSolver, ToSolver } from './solver-messages.ts';
+
+/** A curve that somebody waits for. */
+interface Asked {
+  readonly setting: string;
+  readonly fan: string | null;
+  readonly done: (curve: SystemCurve | null) => void;
+}
 
 /** Sends documents to the worker, one at a time: while it works only the newest waits, the ones between are dropped. */
 export class Solver {
@@ -8,14 +16,20 @@ export class Solver {
   private busy = false;
   private waiting: { document: ShopDocument; setting: string } | null = null;
   private curveWaiting: { setting: string; fan: string | null } | null = null;
+  private readonly asked: Asked[] = [];
+  /** Who waits for what the worker does now. */
+  private serving: Asked | null = null;
 
   constructor(private readonly onAnswer: (answer: FromSolver, newest: boolean) => void) {
     this.worker = new Worker(new URL('./solver.worker.ts', import.meta.url), { type: 'module' });
     this.worker.onmessage = ({ data }: MessageEvent<FromSolver>) => {
       const done = data.kind !== 'setting' || data.last;
-      this.onAnswer(data, data.serial === this.serial && this.waiting === null);
+      const { serving } = this;
+      if (serving) serving.done(data.kind === 'curve' ? data.curve : null);
+      else this.onAnswer(data, data.serial === this.serial && this.waiting === null);
       if (!done) return;
       this.busy = false;
+      this.serving = null;
       this.next();
     };
   }
@@ -30,6 +44,14 @@ export class Solver {
     this.next();
   }
 
+  /** A curve beside the one on screen, of the document that was solved last; null where it has none. */
+  curveOf(setting: string, fan: string | null): Promise<SystemCurve | null> {
+    return new Promise((done) => {
+      this.asked.push({ setting, fan, done });
+      this.next();
+    });
+  }
+
   private next(): void {
     if (this.busy) return;
     if (this.waiting) {
@@ -39,6 +61,10 @@ export class Solver {
     } else if (this.curveWaiting) {
       const { setting, fan } = this.curveWaiting;
       this.curveWaiting = null;
+      this.post({ kind: 'curve', serial: this.serial, setting, fan });
+    } else if (this.asked.length > 0) {
+      this.serving = this.asked.shift()!;
+      const { setting, fan } = this.serving;
       this.post({ kind: 'curve', serial: this.serial, setting, fan });
     }
   }

@@ -36,9 +36,10 @@ port.onmessage = ({ data }) => {
           took_ms: performance.now() - started,
         });
       });
-    } else if (bench !== null) {
-      const fan = bench.shop.fans.find((f) => f.thing.id === data.fan) ?? bench.shop.fans[0];
-      const curve = fan ? systemCurve(bench, data.setting, fan.thing.id) : null;
+    } else {
+      // every question is answered, or the page would wait for ever
+      const fan = bench?.shop.fans.find((f) => f.thing.id === data.fan) ?? bench?.shop.fans[0];
+      const curve = bench && fan ? systemCurve(bench, data.setting, fan.thing.id) : null;
       port.postMessage({ kind: 'curve', serial: data.serial, curve });
     }
   } catch (cause) {

@@ -142,6 +142,11 @@ export class Workbook {
     this.curveWanted = false;
   }
 
+  /** The system curve of any setting and fan, to lay over the one on screen; null where it cannot be had. */
+  curveOf(setting: string, fan: string): Promise<SystemCurve | null> {
+    return this.gaps.length === 0 ? this.solver.curveOf(setting, fan) : Promise.resolve(null);
+  }
+
   print(si: number | null | undefined, dimension: Dimension): string {
     return printQuantity(si, dimension, this.units);
   }

@@ -1,0 +1,119 @@
+import { boldWidth, TEXT } from './axes.ts';
+
+export interface Point {
+  readonly x: number;
+  readonly y: number;
+}
+
+/** A piece of lettering that points at a place. */
+export interface WantedLabel {
+  readonly id: string;
+  readonly text: string;
+  readonly at: Point;
+}
+
+export interface Label extends WantedLabel {
+  /** Left end and base line of the text. */
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  /** Where the leader meets the text. */
+  readonly leader: Point;
+}
+
+interface Box {
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+  readonly bottom: number;
+}
+
+export interface Obstacles {
+  /** Lines that lettering should not cross. */
+  readonly lines: readonly (readonly Point[])[];
+  readonly plot: Box;
+}
+
+const HIGH = TEXT.height + 4;
+const AWAY = [8, 20, 34, 50, 68, 90, 116] as const;
+
+/**
+ * Finds a place for each label near what it points at: never on another label or outside the plot, and off the lines
+ * where there is room. One that has no place at all is left out; the table says what it would have said.
+ */
+export function placeLabels(wanted: readonly WantedLabel[], { lines, plot }: Obstacles): Label[] {
+  const placed: { label: Label; box: Box }[] = [];
+  for (const want of wanted) {
+    const width = boldWidth(want.text);
+    let best: { cost: number; box: Box } | null = null;
+    for (const away of AWAY) {
+      for (const [side, up] of [
+        [1, -1],
+        [-1, 1],
+        [-1, -1],
+        [1, 1],
+        [0, -1],
+        [0, 1],
+      ] as const) {
+        const left = want.at.x + (side === 1 ? away : side === -1 ? -away - width : -width / 2);
+        const middle = want.at.y + up * away;
+        const box = { left, right: left + width, top: middle - HIGH / 2, bottom: middle + HIGH / 2 };
+        if (
+          box.left < plot.left + 2 ||
+          box.right > plot.right ||
+          box.top < plot.top ||
+          box.bottom > plot.bottom
+        )
+          continue;
+        if (placed.some((p) => meet(p.box, box))) continue;
+        const crossed = lines.reduce((sum, points) => sum + crossings(points, box), 0);
+        const leaders = placed.filter((p) => segmentMeets(want.at, centre(box), p.box)).length;
+        const cost = crossed * 60 + leaders * 80 + away;
+        if (best === null || cost < best.cost) best = { cost, box };
+      }
+    }
+    if (best === null) continue;
+    const { box } = best;
+    const leader = {
+      x: Math.min(Math.max(want.at.x, box.left), box.right),
+      y: Math.min(Math.max(want.at.y, box.top), box.bottom),
+    };
+    placed.push({ box, label: { ...want, x: box.left, y: box.bottom - 4, width, leader } });
+  }
+  return placed.map((p) => p.label);
+}
+
+const centre = (box: Box): Point => ({ x: (box.left + box.right) / 2, y: (box.top + box.bottom) / 2 });
+
+const meet = (a: Box, b: Box): boolean =>
+  a.left < b.right + 3 && b.left < a.right + 3 && a.top < b.bottom && b.top < a.bottom;
+
+function crossings(points: readonly Point[], box: Box): number {
+  let count = 0;
+  for (let i = 1; i < points.length; i++) if (segmentMeets(points[i - 1]!, points[i]!, box)) count++;
+  return count;
+}
+
+/** Whether a straight line enters a box: clips it to each side in turn. */
+function segmentMeets(a: Point, b: Point, box: Box): boolean {
+  let from = 0;
+  let to = 1;
+  const dx = b.x - a.x;
+  const dy = b.y - a.y;
+  for (const [step, room] of [
+    [-dx, a.x - box.left],
+    [dx, box.right - a.x],
+    [-dy, a.y - box.top],
+    [dy, box.bottom - a.y],
+  ] as const) {
+    if (step === 0) {
+      if (room < 0) return false;
+      continue;
+    }
+    const t = room / step;
+    if (step < 0) from = Math.max(from, t);
+    else to = Math.min(to, t);
+    if (from > to) return false;
+  }
+  return true;
+}
