@@ -19,7 +19,8 @@ export function requirePositive(field: string, value: number): number {
 
 /** Throws `ImpossibleInput` unless `value` is finite and not below zero; returns it otherwise. */
 export function requireNotNegative(field: string, value: number): number {
-  if (!(value >= 0 && value < Infinity)) throw new ImpossibleInput(field, value, 'a finite number, zero or more');
+  if (!(value >= 0 && value < Infinity))
+    throw new ImpossibleInput(field, value, 'a finite number, zero or more');
   return value;
 }
 

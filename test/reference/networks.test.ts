@@ -42,7 +42,11 @@ describe('bare networks against two independent solvers', () => {
           viscosity_Pas: given.air.kinematic_viscosity_m2_s * density_kgm3,
           roomPressure_Pa: null,
         },
-        nodes: given.nodes.map(({ id, pressure_Pa }) => ({ id, pressure_Pa: pressure_Pa ?? null, legs: null })),
+        nodes: given.nodes.map(({ id, pressure_Pa }) => ({
+          id,
+          pressure_Pa: pressure_Pa ?? null,
+          legs: null,
+        })),
         elements: given.ducts.map((duct) => ({
           id: duct.id,
           from: index.get(duct.from)!,
