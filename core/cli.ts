@@ -8,7 +8,6 @@ import { openShop, solve } from './network/solve.ts';
 import { systemCurve } from './network/system-curve.ts';
 import { curveText } from './summary/curve-text.ts';
 import { ledgerText } from './summary/ledger-text.ts';
-import type { UnitSystem } from './quantities/dimensions.ts';
 
 const SOLVED = 0;
 const USAGE = 1;
@@ -33,7 +32,6 @@ const fail = (code: number, err: string, out = ''): Outcome => ({ out, err: `${e
 
 interface Options {
   readonly setting: string | undefined;
-  readonly units: UnitSystem | undefined;
   readonly fan: string | undefined;
   readonly json: boolean;
   /** Name of the file, for messages. */
@@ -41,15 +39,13 @@ interface Options {
 }
 
 const COMMANDS: Readonly<Record<string, (document: ShopDocument, options: Options) => Outcome>> = {
-  solve: (document, { setting, units, json, file }) => {
+  solve: (document, { setting, json, file }) => {
     const unknown = unknownSetting('solve', document, setting);
     if (unknown !== null) return unknown;
     const solved = solve(document, setting ?? null);
     if (!solved.ok) return badDocument(file, solved.problems);
     const { solution } = solved;
-    const out = json
-      ? `${JSON.stringify(solution, null, 2)}\n`
-      : ledgerText(solution, units ?? document.units);
+    const out = json ? `${JSON.stringify(solution, null, 2)}\n` : ledgerText(solution, document.units);
     const unsolved = solution.settings.filter((s) => !s.converged);
     if (unsolved.length === 0) return { out, err: '', code: SOLVED };
     const err = unsolved
@@ -67,7 +63,7 @@ const COMMANDS: Readonly<Record<string, (document: ShopDocument, options: Option
     const out = `"${document.name}" is in order: ${document.things.length} things, ${document.runs.length} runs, settings ${names.join(', ')}\n`;
     return { out, err: '', code: SOLVED };
   },
-  curve: (document, { setting, units, fan, json, file }) => {
+  curve: (document, { setting, fan, json, file }) => {
     if (setting === undefined) return fail(USAGE, 'curve: name a setting with --setting NAME');
     const unknown = unknownSetting('curve', document, setting);
     if (unknown !== null) return unknown;
@@ -80,7 +76,7 @@ const COMMANDS: Readonly<Record<string, (document: ShopDocument, options: Option
       return fail(USAGE, `curve: no fan is named "${fan}"; there are ${fans.join(', ')}`);
     }
     const curve = systemCurve(opened.bench, setting, fan ?? fans[0]!);
-    const out = json ? `${JSON.stringify(curve, null, 2)}\n` : curveText(curve, units ?? document.units);
+    const out = json ? `${JSON.stringify(curve, null, 2)}\n` : curveText(curve, document.units);
     if (curve.points.length === 0) {
       const err = `${file}: no system curve in setting "${setting}": ${curve.reason ?? ''}`;
       return fail(NO_SOLUTION, `${err}\n  remedy: open a gate on the way of the fan`, out);
@@ -151,9 +147,10 @@ export function runCommand(args: readonly string[]): Outcome {
   }
   const read = readDocument(text);
   if (!read.ok) return badDocument(file, read.problems);
-  return command(read.document, {
+  // findings are worded in the document's units, so the units asked for become those
+  const document = { ...read.document, units: units ?? read.document.units };
+  return command(document, {
     setting: values.setting,
-    units,
     fan: values.fan,
     json: values.json ?? false,
     file,

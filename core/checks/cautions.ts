@@ -3,7 +3,7 @@ import { materialsOf } from '../document/route.ts';
 import { dustOf } from '../network/port-dust.ts';
 import type { Finding } from '../network/solution.ts';
 import { finding } from './finding.ts';
-import type { Check } from './findings.ts';
+import type { Check } from './check.ts';
 
 /** Materials of duct and hose that charge up; metal ones do not. */
 const CHARGING: ReadonlySet<string> = new Set<MaterialId>([

@@ -9,7 +9,7 @@ import type { CycloneLossModel } from '../separator/pressure-drop.ts';
 import { findPoorShape } from '../separator/proportions.ts';
 import { finding } from './finding.ts';
 import type { Printer } from './finding.ts';
-import type { CheckInput, Check } from './findings.ts';
+import type { CheckInput, Check } from './check.ts';
 import { shown, span } from './range-text.ts';
 
 /** Separators and filters: velocities, ratings, cakes. */

@@ -1,7 +1,7 @@
 import { fanReach } from '../network/operating-points.ts';
 import type { Finding } from '../network/solution.ts';
 import { finding } from './finding.ts';
-import type { Check } from './findings.ts';
+import type { Check } from './check.ts';
 import { deepest } from './run-checks.ts';
 import { ratingOf, suctionAtShutOff } from './suction.ts';
 

@@ -1,24 +1,10 @@
-import type { Setting } from '../document/schema.ts';
-import type { CompiledShop } from '../network/compile.ts';
-import type { DustResult } from '../network/dust.ts';
-import type { Finding, SettingResult, Severity } from '../network/solution.ts';
+import type { Finding, Severity } from '../network/solution.ts';
 import { cautions } from './cautions.ts';
+import type { Check, CheckInput } from './check.ts';
 import { checkDevices } from './device-checks.ts';
 import { checkFans } from './fan-checks.ts';
 import { printerFor } from './finding.ts';
-import type { Printer } from './finding.ts';
 import { checkRuns } from './run-checks.ts';
-
-/** What a check may look at. */
-export interface CheckInput {
-  readonly shop: CompiledShop;
-  readonly setting: Setting;
-  readonly result: SettingResult;
-  readonly dust: DustResult;
-}
-
-/** One group of checks. */
-export type Check = (input: CheckInput, print: Printer) => Finding[];
 
 const CHECKS: readonly Check[] = [checkRuns, checkDevices, checkFans, cautions];
 

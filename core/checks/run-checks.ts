@@ -10,7 +10,7 @@ import type { Finding, RunResult } from '../network/solution.ts';
 import { findOutside } from '../quantities/range.ts';
 import { finding } from './finding.ts';
 import type { Printer } from './finding.ts';
-import type { Check, CheckInput } from './findings.ts';
+import type { Check, CheckInput } from './check.ts';
 import { percent, shown, span } from './range-text.ts';
 import { ratingOf } from './suction.ts';
 

@@ -5,7 +5,7 @@ import type { DocumentProblem } from '../document/problem.ts';
 import type { ShopDocument } from '../document/schema.ts';
 import type { Run } from '../document/schema-pieces.ts';
 import type { Thing, ThingOf } from '../document/schema-things.ts';
-import { ImpossibleInput } from '../quantities/impossible-input.ts';
+import { ImpossibleInput, requireBetween } from '../quantities/impossible-input.ts';
 import { buildBin, buildCyclone, buildFan, buildFilter } from './compile-devices.ts';
 import type { BuiltDevice } from './compile-devices.ts';
 import { settleMeasured } from './measured-segment.ts';
@@ -58,6 +58,9 @@ export type CompileResult =
   | { readonly ok: true; readonly shop: CompiledShop }
   | { readonly ok: false; readonly problems: readonly DocumentProblem[] };
 
+/** Geometric deviation beyond which no dust is; 1 is dust of one size [-]. */
+const MOST_SPREAD = 100;
+
 const BUILD_DEVICE = { cyclone: buildCyclone, bin: buildBin, filter: buildFilter } as const;
 
 /** Turns a document into a network; what no shop can have comes back as problems with paths. */
@@ -76,6 +79,11 @@ export function compileShop(document: ShopDocument): CompileResult {
 
   const air = attempt(['air'], () => airOf(document));
   if (air === null) return { ok: false, problems };
+  document.dusts.forEach((dust, d) =>
+    attempt(['dusts', d], () =>
+      requireBetween('geometricDeviation', dust.geometricDeviation.si, 1, MOST_SPREAD),
+    ),
+  );
   const things = new Map(document.things.map((thing) => [thing.id, thing]));
   const nodes: { id: string; pressure_Pa: number | null; legs: Leg[] | null }[] = [];
   const nodeIndex = new Map<string, number>();

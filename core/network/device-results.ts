@@ -75,10 +75,7 @@ export function fanResult(
   const power_W = fanPower(curve, at);
   const own: OperatingPoint = { flow_m3s, massFlow_kgs: m, totalPressure_Pa: total, stable: true };
   const all = points ?? [own];
-  const nearest = all.reduce(
-    (a, b) => (Math.abs(b.massFlow_kgs - m) < Math.abs(a.massFlow_kgs - m) ? b : a),
-    own,
-  );
+  const nearest = all.reduce((a, b) => (Math.abs(b.massFlow_kgs - m) < Math.abs(a.massFlow_kgs - m) ? b : a));
   return {
     id: fan.thing.id,
     flow_m3s,

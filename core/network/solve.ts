@@ -144,6 +144,9 @@ interface Refusal {
   readonly outcome: NetOutcome;
 }
 
+/** Flows closer than this are one operating point [-]. */
+const SAME_POINT = 1e-6;
+
 /** Solves, and puts still what nothing drives, so that no result or finding speaks of rounding there. */
 function solveStill(...args: Parameters<typeof solveNet>): NetOutcome {
   const outcome = solveNet(...args);
@@ -178,7 +181,11 @@ function settle(bench: Workbench, warm: NetState | null): Settled | Refusal {
       found.map((f) => f.point),
     );
     const first = found.find((f) => f.point.stable);
-    if (first === undefined || found.length === 1) continue;
+    const now = outcome.state.flow_kgs[element]!;
+    if (first === undefined || Math.abs(now - first.point.massFlow_kgs) <= SAME_POINT * Math.abs(now))
+      continue;
+    // air that pushes the fan back from rest keeps it there, whatever it could do once it ran
+    if (now < 0 && !found[0]!.point.stable) continue;
     const again = solveStill(packed, { warm: first.state, plans });
     if (again.converged) {
       outcome = again;
