@@ -148,15 +148,16 @@ function passDevice(
   }
   const chosen = built.kind === 'cyclone' ? built.gradeModel : 'share';
   const models = built.kind === 'cyclone' && allModels ? Object.keys(GRADE_MODELS) : [chosen];
-  const caught: Record<string, number> = Object.fromEntries(models.map((model) => [model, 0]));
+  const caught = new Map<string, number>(models.map((model) => [model, 0]));
   const weight = (stream: Stream) => (dustIn_kgs > 0 ? stream.rate_kgs / dustIn_kgs : 1 / streams.length);
   const passing = streams.map((stream) => {
     let own = 0;
     for (const model of models) {
       const share = catchOf(shop, state, device, stream, model);
       // a model that has no value for this shape or dust is left out, and catches nothing
-      if (share === null) delete caught[model];
-      else if (model in caught) caught[model]! += share * weight(stream);
+      const before = caught.get(model);
+      if (share === null) caught.delete(model);
+      else if (before !== undefined) caught.set(model, before + share * weight(stream));
       if (model === chosen) own = share ?? 0;
     }
     return { ...stream, passed: [...stream.passed, device], rate_kgs: stream.rate_kgs * (1 - own) };
@@ -164,10 +165,10 @@ function passDevice(
   const first = streams[0];
   catches[element] = {
     dustIn_kgs,
-    catchShare: first ? (caught[chosen] ?? null) : null,
-    catchByModel: first && built.kind === 'cyclone' ? caught : null,
+    catchShare: first ? (caught.get(chosen) ?? null) : null,
+    catchByModel: first && built.kind === 'cyclone' ? Object.fromEntries(caught) : null,
     cutSize_m:
-      first && built.kind === 'cyclone' && chosen in caught
+      first && built.kind === 'cyclone' && caught.has(chosen)
         ? GRADE_MODELS[built.gradeModel].cutSize(
             built.geometry,
             separatorFlow(shop, state, device, first.dust),

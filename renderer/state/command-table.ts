@@ -1,3 +1,5 @@
+import { copyParts } from '../../core/document/commands/clip.ts';
+import type { Clip, Edge } from '../../core/document/commands/command.ts';
 import type { ExampleId } from '../../core/examples/index.ts';
 import type { AppCommand } from './app-commands.ts';
 import type { Files } from './files.svelte.ts';
@@ -18,8 +20,17 @@ const EXAMPLES: readonly { readonly id: ExampleId; readonly label: string }[] = 
   { id: 'bench-line', label: 'New from example: bench line' },
 ];
 
-/** What was copied last; kept by the program, as pieces of a shop mean nothing to others. */
-let clip: readonly string[] = [];
+const EDGES: readonly (readonly [Edge, string])[] = [
+  ['left', 'Align left edges'],
+  ['centre-x', 'Align in a column'],
+  ['right', 'Align right edges'],
+  ['top', 'Align top edges'],
+  ['centre-y', 'Align in a row'],
+  ['bottom', 'Align bottom edges'],
+];
+
+/** What was copied last; the program keeps it, so that it can be pasted into another shop. */
+let clip: Clip | null = null;
 
 /** Every command of the program, in the order of the menus. */
 export function commandTable({ workbook, files, preferences, openList, openKeys }: Reach): AppCommand[] {
@@ -78,14 +89,27 @@ export function commandTable({ workbook, files, preferences, openList, openKeys 
       now: () => (workbook.redoLabel === null ? 'Redo' : `Redo: ${workbook.redoLabel}`),
       run: () => workbook.redo(),
     },
-    { id: 'copy', label: 'Copy', menu: 'Edit', keys: ['Mod+c'], enabled: some, run: () => (clip = ids()) },
+    { id: 'copy', label: 'Copy', menu: 'Edit', keys: ['Mod+c'], enabled: some, run: copy },
+    {
+      id: 'cut',
+      label: 'Cut',
+      menu: 'Edit',
+      keys: ['Mod+x'],
+      enabled: some,
+      run: () => {
+        copy();
+        edit({ kind: 'remove', ids: ids() });
+      },
+    },
     {
       id: 'paste',
       label: 'Paste',
       menu: 'Edit',
       keys: ['Mod+v'],
-      enabled: () => clip.length > 0,
-      run: () => edit({ kind: 'duplicate', ids: clip }),
+      enabled: () => clip !== null,
+      run: () => {
+        if (clip) edit({ kind: 'paste', clip });
+      },
     },
     {
       id: 'duplicate',

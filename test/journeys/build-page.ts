@@ -1,0 +1,8 @@
+import { fileURLToPath } from 'node:url';
+import { build } from 'vite';
+
+/** Builds the page once before the journeys, from the sources as they stand. */
+export default async function buildPage(): Promise<void> {
+  const configFile = fileURLToPath(new URL('../../build/config/vite.config.ts', import.meta.url));
+  await build({ configFile, logLevel: 'error' });
+}
