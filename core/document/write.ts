@@ -3,19 +3,21 @@ import type { ShopDocument } from './schema.ts';
 
 /** The document as plain JSON data: each quantity as it was typed beside its SI value. */
 export function documentToJson(document: ShopDocument): unknown {
-  const walk = (value: unknown): unknown => {
-    if (isQuantity(value)) return writeQuantity(value);
-    if (Array.isArray(value)) return value.map(walk);
-    if (typeof value === 'object' && value !== null) {
-      return Object.fromEntries(
-        Object.entries(value)
-          .filter(([, item]) => item !== undefined)
-          .map(([key, item]) => [key, walk(item)]),
-      );
-    }
-    return value;
-  };
-  return walk(document);
+  return toJson(document);
+}
+
+/** As `documentToJson`, of any part of a document. */
+export function toJson(value: unknown): unknown {
+  if (isQuantity(value)) return writeQuantity(value);
+  if (Array.isArray(value)) return value.map(toJson);
+  if (typeof value === 'object' && value !== null) {
+    return Object.fromEntries(
+      Object.entries(value)
+        .filter(([, item]) => item !== undefined)
+        .map(([key, item]) => [key, toJson(item)]),
+    );
+  }
+  return value;
 }
 
 /** The text of a file. */

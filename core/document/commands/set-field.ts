@@ -1,0 +1,125 @@
+import type { ShopDocument } from '../schema.ts';
+import { isQuantity } from '../quantity-field.ts';
+import { printQuantity } from '../../quantities/print.ts';
+import { resolveAgain } from '../resolve.ts';
+import { toJson } from '../write.ts';
+import type { FieldPath, Handler } from './command.ts';
+import { done, Refused } from './command.ts';
+import { GROUP_STARTS, KIND_STARTS } from './defaults.ts';
+import { editValue, valueAt } from './edit-value.ts';
+import { itemTitle, needItem } from './items.ts';
+import { renamed } from './rename.ts';
+
+const word = (path: FieldPath) => path.findLast((key) => typeof key === 'string') ?? 'value';
+
+/** Path from the document's root, and what the item is called. */
+function rootPath(document: ShopDocument, id: string, path: FieldPath): { full: FieldPath; title: string } {
+  if (id === '') return { full: path, title: 'the shop' };
+  const item = needItem(document, id);
+  return { full: [...item.path, ...path], title: itemTitle(item) };
+}
+
+function renames(document: ShopDocument, full: FieldPath): string | null {
+  if (full.at(-1) !== 'id' || !['things', 'runs'].includes(String(full[0]))) return null;
+  const old = valueAt(document, full);
+  return typeof old === 'string' ? old : null;
+}
+
+export const setField: Handler<'setField'> = (document, { id, path, text }) => {
+  const { full, title } = rootPath(document, id, path);
+  const label = `Change ${word(path)} of ${title}`;
+  const old = renames(document, full);
+  if (old !== null && text !== null) return done(renamed(document, full, old, text), `Rename ${old}`, [text]);
+  return done(editValue(document, full, text ?? undefined), label);
+};
+
+export const setChoice: Handler<'setChoice'> = (document, { id, path, value }) => {
+  const { full, title } = rootPath(document, id, path);
+  const label = `Change ${word(path)} of ${title}`;
+  const group = path.join('.');
+  if (typeof value === 'boolean' && Object.hasOwn(GROUP_STARTS, group)) {
+    const there = valueAt(document, full) !== undefined;
+    if (value === there) return done(document, label);
+    return done(editValue(document, full, value ? GROUP_STARTS[group] : undefined), label);
+  }
+  const parent = full.at(-2);
+  if (full.at(-1) === 'kind' && typeof parent === 'string' && Object.hasOwn(KIND_STARTS, parent)) {
+    const kinds = KIND_STARTS[parent]!;
+    if (typeof value !== 'string' || !Object.hasOwn(kinds, value)) {
+      throw new Refused(
+        `${word(path)}: "${String(value)}" is no choice`,
+        `choose one of ${Object.keys(kinds).join(', ')}`,
+      );
+    }
+    if (valueAt(document, full) === value) return done(document, label);
+    return done(withAir(editValue(document, full.slice(0, -1), kinds[value]), parent, value), label);
+  }
+  return done(editValue(document, full, value ?? undefined), label);
+};
+
+/** Air that is given by its density stays as it is along the way. */
+function withAir(document: ShopDocument, parent: string, kind: string): ShopDocument {
+  if (parent !== 'air' || kind !== 'given') return document;
+  return { ...document, options: { ...document.options, compressible: false } };
+}
+
+export const setDocument: Handler<'setDocument'> = (document, { path, value }) => {
+  if (['things', 'runs', 'values'].includes(String(path[0]))) {
+    throw new Refused(`${path.join('.')} belongs to a part of the shop`, 'change the part itself');
+  }
+  return setChoice(document, { kind: 'setChoice', id: '', path, value });
+};
+
+function rowsAt(document: ShopDocument, id: string, path: FieldPath) {
+  const { full, title } = rootPath(document, id, path);
+  const rows = valueAt(document, full);
+  if (!Array.isArray(rows)) throw new Refused(`${word(path)} of ${title} has no rows`, 'choose a table');
+  return { full, title, rows: rows as unknown[] };
+}
+
+export const addRow: Handler<'addRow'> = (document, { id, path, row }) => {
+  const { full, title, rows } = rowsAt(document, id, path);
+  const last = rows.at(-1);
+  if (row === undefined && last === undefined)
+    throw new Refused('there is no row to repeat', 'give the new row');
+  const next = row ?? (path.at(-1) === 'points' ? pointAfter(last, document.units) : toJson(last));
+  return done(editValue(document, full, [...rows.map(toJson), next]), `Add row to ${word(path)} of ${title}`);
+};
+
+/** The next point of a fan curve: a little more flow at the pressure of the last, as a start. */
+function pointAfter(last: unknown, units: ShopDocument['units']): unknown {
+  const flow = valueAt(last, ['flow']);
+  const more = isQuantity(flow) ? flow.si * 1.1 + 0.01 : 0.01;
+  return { ...(toJson(last) as object), flow: printQuantity(more, 'flow', units) };
+}
+
+export const removeRow: Handler<'removeRow'> = (document, { id, path, index }) => {
+  const { full, title, rows } = rowsAt(document, id, path);
+  if (rows[index] === undefined) throw new Refused(`there is no row ${index + 1}`, 'choose a row');
+  const kept = rows.filter((_, i) => i !== index).map(toJson);
+  return done(editValue(document, full, kept), `Remove row of ${word(path)} of ${title}`);
+};
+
+export const setRows: Handler<'setRows'> = (document, { id, path, rows }) => {
+  const { full, title } = rowsAt(document, id, path);
+  return done(editValue(document, full, [...rows]), `Change ${word(path)} of ${title}`);
+};
+
+export const setValues: Handler<'setValues'> = (document, { rows }) => {
+  const next = editValue(document, ['values'], rows);
+  const again = resolveAgain(next);
+  if (!again.ok) {
+    const [first] = again.problems;
+    throw new Refused(
+      first!.message,
+      first!.path.startsWith('values') ? first!.remedy : 'keep the value that is used',
+    );
+  }
+  return done(again.document, 'Change named values');
+};
+
+export const setUnderlay: Handler<'setUnderlay'> = (document, { underlay }) =>
+  done(
+    editValue(document, ['underlay'], underlay ?? undefined),
+    underlay === null ? 'Remove plan picture' : 'Change plan picture',
+  );
