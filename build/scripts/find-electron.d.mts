@@ -1,0 +1,8 @@
+export interface FindMachine {
+  readonly platform: string;
+  readonly env: Readonly<Record<string, string | undefined>>;
+  readonly userId: number | null;
+}
+export type FoundElectron =
+  { readonly program: string; readonly why: null } | { readonly program: null; readonly why: string };
+export declare function findElectron(top: string, machine?: FindMachine): FoundElectron;

@@ -1,0 +1,1 @@
+export declare function pageIsStale(top: string): boolean;

@@ -1,0 +1,162 @@
+import { createHash, randomBytes } from 'node:crypto';
+import { basename, dirname, extname, isAbsolute, resolve } from 'node:path';
+import type { FileHandle, ShellFailure, ShellResult } from '../../core/document/shell.ts';
+import { atomicWrite, removeLeftBehind, stampOf } from './atomic-write.ts';
+import type { Disk, Stamp } from './atomic-write.ts';
+import { CANCELLED, fileFailure, refusal } from './file-failure.ts';
+
+/** Ending of a shop document. */
+export const DOCUMENT_ENDING = '.json';
+/** Largest file that is read [bytes]; a shop of 5000 runs is about 5 MB. */
+export const MOST_BYTES = 50_000_000;
+
+interface Granted {
+  readonly path: string;
+  stamp: Stamp | null;
+  hash: string | null;
+}
+
+export type Opened = ShellResult<{ readonly file: FileHandle; readonly text: string }>;
+export type Saved = ShellResult<{ readonly file: FileHandle }>;
+
+/** The files that the user chose, and nothing else. The page knows tokens; only this knows paths. */
+export interface Files {
+  /** Takes note of a path that the user chose; the same path keeps its token. */
+  grant(path: string): FileHandle;
+  /** The path behind a token, null for one that was never given out. */
+  pathOf(token: string): string | null;
+  read(path: string): Promise<Opened>;
+  write(path: string, text: string): Promise<Saved>;
+  /** Saves to a token's file, or to one that `choose` asks the user for. */
+  save(file: FileHandle | null, text: string, choose: () => Promise<string | null>): Promise<Saved>;
+  changedOutside(file: FileHandle): Promise<boolean>;
+}
+
+const hashOf = (bytes: Uint8Array | string) => createHash('sha256').update(bytes).digest('hex');
+
+/** Whether a path that came from outside is one that may be opened as a document. */
+export const isDocumentPath = (path: string): boolean =>
+  isAbsolute(path) && !path.includes('\0') && extname(path).toLowerCase() === DOCUMENT_ENDING;
+
+export const UNKNOWN_FILE: ShellFailure = refusal(
+  'gone',
+  'that file was not chosen in this session',
+  'open it anew, or use Save as',
+);
+
+/** File access on `disk`; `now` is the clock [ms]. */
+export function setupFiles(disk: Disk, now: () => number): Files {
+  const byToken = new Map<string, Granted>();
+  const byPath = new Map<string, string>();
+
+  const grant = (given: string): FileHandle => {
+    const path = resolve(given);
+    const token = byPath.get(path) ?? randomBytes(16).toString('hex');
+    byPath.set(path, token);
+    if (!byToken.has(token)) byToken.set(token, { path, stamp: null, hash: null });
+    return { token, name: basename(path) };
+  };
+  const remember = (file: FileHandle, stamp: Stamp | null, hash: string) =>
+    Object.assign(byToken.get(file.token)!, { stamp, hash });
+
+  const read = async (path: string): Promise<Opened> => {
+    const name = basename(path);
+    try {
+      const found = await readBytes(disk, path);
+      if (found === null) {
+        return refusal(
+          'unreadable',
+          `${name} is larger than any shop document`,
+          'open a Chipdraft shop document',
+        );
+      }
+      const text = decode(found.bytes);
+      if (text === null) {
+        return refusal('unreadable', `${name} is not text in UTF-8`, 'open a Chipdraft shop document');
+      }
+      const file = grant(path);
+      remember(file, found.stamp, hashOf(found.bytes));
+      return { ok: true, file, text };
+    } catch (error) {
+      return fileFailure(name, 'read', error);
+    }
+  };
+
+  // One write after the other, so that the last call is what stays.
+  let writing: Promise<unknown> = Promise.resolve();
+  const write = (path: string, text: string): Promise<Saved> => {
+    const saved = writing.then(() => writeNow(path, text));
+    writing = saved;
+    return saved;
+  };
+  const writeNow = async (path: string, text: string): Promise<Saved> => {
+    try {
+      const stamp = await atomicWrite(disk, path, text);
+      const file = grant(path);
+      remember(file, stamp, hashOf(text));
+      await removeLeftBehind(disk, dirname(path), now());
+      return { ok: true, file };
+    } catch (error) {
+      return fileFailure(basename(path), 'saved', error);
+    }
+  };
+
+  return {
+    grant,
+    pathOf: (token) => byToken.get(token)?.path ?? null,
+    read,
+    write,
+    async save(file, text, choose) {
+      if (file === null) {
+        const chosen = await choose();
+        return chosen === null ? CANCELLED : write(chosen, text);
+      }
+      const known = byToken.get(file.token);
+      return known === undefined ? UNKNOWN_FILE : write(known.path, text);
+    },
+    async changedOutside(file) {
+      const known = byToken.get(file.token);
+      if (known === undefined || known.hash === null) return false;
+      try {
+        const there = await disk.stat(known.path, { bigint: true });
+        if (known.stamp !== null && same(stampOf(there), known.stamp)) return false;
+        const found = await readBytes(disk, known.path);
+        if (found === null || hashOf(found.bytes) !== known.hash) return true;
+        // Touched, or replaced by an equal copy: not changed, and no need to read it again.
+        known.stamp = found.stamp;
+        return false;
+      } catch {
+        // It was there before; gone or unreadable is a change that the user should hear of.
+        return true;
+      }
+    },
+  };
+}
+
+const same = (a: Stamp, b: Stamp) =>
+  a.size === b.size && a.ino === b.ino && a.mtimeNs === b.mtimeNs && a.ctimeNs === b.ctimeNs;
+
+/** Bytes and the stamp from before they were read, so that a change while reading shows later; null: too large. */
+async function readBytes(disk: Disk, path: string): Promise<{ bytes: Uint8Array; stamp: Stamp } | null> {
+  // Asked by name first: opening a pipe would wait for its other end.
+  if (!(await disk.stat(path)).isFile()) throw Object.assign(new Error('not a file'), { code: 'EISDIR' });
+  const file = await disk.open(path, 'r');
+  try {
+    const found = await file.stat({ bigint: true });
+    if (found.size > BigInt(MOST_BYTES)) return null;
+    const bytes = await file.readFile();
+    return bytes.length > MOST_BYTES ? null : { bytes, stamp: stampOf(found) };
+  } finally {
+    await file.close();
+  }
+}
+
+/** UTF-8 text without its byte-order mark; null for bytes that are not UTF-8. */
+function decode(bytes: Uint8Array): string | null {
+  try {
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+  } catch (error) {
+    if (error instanceof TypeError) return null;
+    throw error;
+  }
+}
