@@ -35,7 +35,7 @@ export function menuRows(platform: NodeJS.Platform, recent: readonly RecentFile[
   const mac = platform === 'darwin';
   const recentRows: MenuRow[] = recent.map(({ token, name }) => ({ kind: 'recent', token, label: name }));
   const file: MenuRow[] = [
-    command('new', 'New', 'CmdOrCtrl+N'),
+    command('new-blank', 'New', 'CmdOrCtrl+N'),
     command('open', 'Open…', 'CmdOrCtrl+O'),
     {
       kind: 'menu',
@@ -77,7 +77,7 @@ export function menuRows(platform: NodeJS.Platform, recent: readonly RecentFile[
     { kind: 'menu', label: 'Edit', rows: edit },
     { kind: 'menu', label: 'View', rows: view },
     ...(mac ? [{ kind: 'role', role: 'windowMenu' } as const] : []),
-    { kind: 'menu', label: 'Help', rows: [command('help', 'Help', 'F1')] },
+    { kind: 'menu', label: 'Help', rows: [command('guide', 'Guide'), command('keys', 'Keys', 'F1')] },
   ];
 }
 

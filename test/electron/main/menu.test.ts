@@ -12,8 +12,8 @@ describe('the menu', () => {
     const rows = flat(menuRows(platform, []));
     const ids = rows.flatMap((row) => (row.kind === 'command' ? [row.id] : []));
     expect(ids).toEqual([
-      ...['new', 'open', 'save', 'save-as', 'print', 'undo', 'redo', 'select-all'],
-      ...['zoom-in', 'zoom-out', 'zoom-fit', 'help'],
+      ...['new-blank', 'open', 'save', 'save-as', 'print', 'undo', 'redo', 'select-all'],
+      ...['zoom-in', 'zoom-out', 'zoom-fit', 'guide', 'keys'],
     ]);
     const roles = rows.flatMap((row) => (row.kind === 'role' ? [row.role] : []));
     expect(roles).toEqual(
