@@ -41,6 +41,9 @@ export function commandTable({ workbook, files, preferences, openList, openKeys 
     if (!done.ok) files.tell('That cannot be done', [done.message, done.remedy]);
     else if (done.created.length > 0) workbook.select(done.created);
   };
+  const copy = () => {
+    clip = copyParts(workbook.document, ids());
+  };
   return [
     {
       id: 'new-blank',
@@ -146,9 +149,9 @@ export function commandTable({ workbook, files, preferences, openList, openKeys 
       enabled: some,
       run: () => workbook.clearSelection(),
     },
-    ...(['left', 'right', 'top', 'bottom', 'centre', 'middle'] as const).map((edge): AppCommand => ({
+    ...EDGES.map(([edge, label]): AppCommand => ({
       id: `align-${edge}`,
-      label: `Align ${edge}`,
+      label,
       menu: 'Edit',
       keys: [],
       enabled: () => workbook.selection.size > 1,
@@ -188,7 +191,7 @@ export function commandTable({ workbook, files, preferences, openList, openKeys 
         workbook.setSetting(workbook.settings[(at + 1) % workbook.settings.length]!);
       },
     },
-    { id: 'find', label: 'Commands and places…', menu: 'Help', keys: ['Mod+k', 'Mod+p'], run: openList },
+    { id: 'find', label: 'Commands and places…', menu: 'Help', keys: ['Mod+k'], run: openList },
     { id: 'keys', label: 'Keys', menu: 'Help', keys: ['F1', '?'], run: openKeys },
     {
       id: 'guide',

@@ -1,6 +1,6 @@
 import { EXAMPLES } from '../../core/examples/index.ts';
 import type { ExampleId } from '../../core/examples/index.ts';
-import { blankDocument } from '../../core/document/commands/index.ts';
+import { blankDocument } from '../../core/document/commands/defaults.ts';
 import { readDocument, readValue } from '../../core/document/read.ts';
 import type { ReadResult } from '../../core/document/read.ts';
 import type { ShopDocument } from '../../core/document/schema.ts';

@@ -16,6 +16,8 @@ export type ToSolver =
       readonly serial: number;
       readonly setting: string;
       readonly fan: string | null;
+      /** Speed of the fan over the one it has in the shop. */
+      readonly speed: number;
     };
 
 /** What the solver answers. */

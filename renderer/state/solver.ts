@@ -6,6 +6,7 @@ import type { FromSolver, ToSolver } from './solver-messages.ts';
 interface Asked {
   readonly setting: string;
   readonly fan: string | null;
+  readonly speed: number;
   readonly done: (curve: SystemCurve | null) => void;
 }
 
@@ -44,10 +45,14 @@ export class Solver {
     this.next();
   }
 
-  /** A curve beside the one on screen, of the document that was solved last; null where it has none. */
-  curveOf(setting: string, fan: string | null): Promise<SystemCurve | null> {
+  /**
+   * A curve beside the one on screen, of the document that was solved last; null where it has none.
+   *
+   * @param speed - speed of the fan over the one it has in the shop
+   */
+  curveOf(setting: string, fan: string | null, speed = 1): Promise<SystemCurve | null> {
     return new Promise((done) => {
-      this.asked.push({ setting, fan, done });
+      this.asked.push({ setting, fan, speed, done });
       this.next();
     });
   }
@@ -61,11 +66,11 @@ export class Solver {
     } else if (this.curveWaiting) {
       const { setting, fan } = this.curveWaiting;
       this.curveWaiting = null;
-      this.post({ kind: 'curve', serial: this.serial, setting, fan });
+      this.post({ kind: 'curve', serial: this.serial, setting, fan, speed: 1 });
     } else if (this.asked.length > 0) {
       this.serving = this.asked.shift()!;
-      const { setting, fan } = this.serving;
-      this.post({ kind: 'curve', serial: this.serial, setting, fan });
+      const { setting, fan, speed } = this.serving;
+      this.post({ kind: 'curve', serial: this.serial, setting, fan, speed });
     }
   }
 

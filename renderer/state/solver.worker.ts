@@ -1,3 +1,4 @@
+import { quantityOf } from '../../core/document/quantity-of.ts';
 import { systemCurve } from '../../core/network/system-curve.ts';
 import { openShop, solveSetting } from '../../core/network/solve.ts';
 import type { Workbench } from '../../core/network/solve.ts';
@@ -10,6 +11,17 @@ const port = self as unknown as {
 };
 
 let bench: Workbench | null = null;
+
+/** The same shop with one fan at a share of its speed; null where that fan has no speed. */
+function atSpeed({ shop }: Workbench, id: string, share: number): Workbench | null {
+  const things = shop.document.things.map((thing) => {
+    if (thing.id !== id || thing.kind !== 'fan' || !thing.curve.speed) return thing;
+    const now = thing.speed ?? thing.curve.speed;
+    return { ...thing, speed: quantityOf('speed', now.si * share) };
+  });
+  const opened = openShop({ ...shop.document, things });
+  return opened.ok ? opened.bench : null;
+}
 
 // one setting is solved and sent before the next, so that the one on screen is there first
 port.onmessage = ({ data }) => {
@@ -39,7 +51,8 @@ port.onmessage = ({ data }) => {
     } else {
       // every question is answered, or the page would wait for ever
       const fan = bench?.shop.fans.find((f) => f.thing.id === data.fan) ?? bench?.shop.fans[0];
-      const curve = bench && fan ? systemCurve(bench, data.setting, fan.thing.id) : null;
+      const other = bench && fan && data.speed !== 1 ? atSpeed(bench, fan.thing.id, data.speed) : bench;
+      const curve = other && fan ? systemCurve(other, data.setting, fan.thing.id) : null;
       port.postMessage({ kind: 'curve', serial: data.serial, curve });
     }
   } catch (cause) {

@@ -1,8 +1,9 @@
 import { getContext, setContext } from 'svelte';
-import { applyCommand, findGaps } from '../../core/document/commands/index.ts';
-import type { Command } from '../../core/document/commands/index.ts';
+import { applyCommand } from '../../core/document/commands/apply.ts';
+import type { Command } from '../../core/document/commands/command.ts';
 import type { DocumentProblem } from '../../core/document/problem.ts';
 import type { ShopDocument } from '../../core/document/schema.ts';
+import { findGaps } from '../../core/document/shape.ts';
 import { settingNames } from '../../core/network/apply-setting.ts';
 import type { AirResult, SettingResult } from '../../core/network/solution.ts';
 import type { SystemCurve } from '../../core/network/system-curve.ts';
@@ -142,9 +143,9 @@ export class Workbook {
     this.curveWanted = false;
   }
 
-  /** The system curve of any setting and fan, to lay over the one on screen; null where it cannot be had. */
-  curveOf(setting: string, fan: string): Promise<SystemCurve | null> {
-    return this.gaps.length === 0 ? this.solver.curveOf(setting, fan) : Promise.resolve(null);
+  /** The curves of any setting and fan, also at another speed, to lay over those on screen; null where they cannot be had. */
+  curveOf(setting: string, fan: string, speed = 1): Promise<SystemCurve | null> {
+    return this.gaps.length === 0 ? this.solver.curveOf(setting, fan, speed) : Promise.resolve(null);
   }
 
   print(si: number | null | undefined, dimension: Dimension): string {
