@@ -75,14 +75,17 @@ export function editValue(document: ShopDocument, path: FieldPath, value: unknow
   const old = valueAt(document, at);
   // a list of legs is filled up to the one that is typed
   const raw = withValue(padLegs(toJson(old), rest), rest, value);
-  if (raw === undefined && at.length === 1) return withValue(document, at, undefined) as ShopDocument;
+  // messages name the field within its item, or the field of the document
+  const within = at.length === 1 ? at : [];
+  const root = withValue({}, within, raw);
   const parsed = schema.safeParse(raw, { reportInput: true });
   if (!parsed.success) {
-    const { message, remedy } = issueProblem(parsed.error.issues[0]!, raw);
+    const issue = parsed.error.issues[0]!;
+    const { message, remedy } = issueProblem({ ...issue, path: [...within, ...issue.path] }, root);
     throw new Refused(message, remedy);
   }
   const problems: DocumentProblem[] = [];
-  const section = resolveWithin(parsed.data, [], parsed.data, namesOf(document, []), problems);
+  const section = resolveWithin(parsed.data, within, root, namesOf(document, []), problems);
   if (problems[0]) throw new Refused(problems[0].message, problems[0].remedy);
   return withValue(document, at, section) as ShopDocument;
 }
