@@ -52,7 +52,7 @@ export function axis(input: AxisInput): Axis {
     .domain(shown[0] === shown[1] ? [shown[0], shown[0] + 1] : shown)
     .range(input.range);
   const length = Math.abs(input.range[1] - input.range[0]);
-  let count = Math.max(2, Math.floor(length / (side === 'left' ? 38 : 52)));
+  let count = Math.max(2, Math.floor(length / (side === 'left' ? 38 : 64)));
   if (input.nice) display.nice(count);
   // one unit of SI in the units shown, without an offset: no chart has a temperature on it
   const perSi = toDisplay(1, dimension, units);
@@ -70,6 +70,10 @@ export function axis(input: AxisInput): Axis {
   if (meets(ticks, side)) ticks = ticks.slice(0, 1);
   return { ticks, scale, invert: (at) => display.invert(at) / perSi, unit };
 }
+
+/** The longest of some titles that fits along an axis; the shortest where none does. */
+export const titleFor = (titles: readonly string[], length_px: number): string =>
+  titles.find((title) => textWidth(title) <= length_px) ?? titles.at(-1)!;
 
 /** Decimals that tell evenly spaced figures apart. */
 function decimalsOf(values: readonly number[]): number {

@@ -4,7 +4,7 @@ import { LOSS_SHARES } from '../../core/network/solution.ts';
 import type { SystemCurve, SystemPoint } from '../../core/network/system-curve.ts';
 import type { UnitSystem } from '../../core/quantities/dimensions.ts';
 import { printQuantity } from '../../core/quantities/print.ts';
-import { axis } from './axes.ts';
+import { axis, titleFor } from './axes.ts';
 import type { Axis } from './axes.ts';
 import { placeLabels } from './labels.ts';
 import type { Label, Point } from './labels.ts';
@@ -18,6 +18,8 @@ export interface CurveInput {
   readonly units: UnitSystem;
   /** Curve of another setting, or of another fan in this one. */
   readonly overlay: SystemCurve | null;
+  /** What the one laid over is called: its setting, its fan, or the speed of that. */
+  readonly overlayName: string;
   /** Name of a fan by id. */
   readonly nameOf: (id: string) => string;
 }
@@ -125,12 +127,13 @@ export function layCurve(curve: SystemCurve, input: CurveInput): CurveMarks {
     x,
     y,
     xTitle: `flow through the fan [${x.unit}]`,
-    yTitle: `total pressure [${y.unit}]`,
+    yTitle: titleFor([`total pressure [${y.unit}]`, `[${y.unit}]`], plot.bottom - plot.top),
     areas: stackShares(curve, across, y),
     system: draw(curve.points, demand),
     fan: draw(curve.points, given),
     otherSystem: overlay ? draw(overlay.points, demand) : '',
-    otherFan: overlay && overlay.fan !== curve.fan ? draw(overlay.points, given) : '',
+    // another setting has the same fan, whose curve is there already
+    otherFan: overlay && overlay.setting === curve.setting ? draw(overlay.points, given) : '',
     points,
     labels: placeLabels(wanted(curve, input, points, lines, plot), { lines, plot }),
     sentence: sentence(curve, input),
@@ -172,7 +175,7 @@ function stackShares(curve: SystemCurve, across: (p: SystemPoint) => number, y: 
 
 function wanted(
   curve: SystemCurve,
-  { overlay, nameOf }: CurveInput,
+  { overlayName, nameOf }: CurveInput,
   points: readonly PointMark[],
   lines: readonly (readonly Point[])[],
   plot: CurveMarks['plot'],
@@ -181,16 +184,16 @@ function wanted(
     const seen = points.filter((p) => p.y >= plot.top && p.y <= plot.bottom);
     return seen[Math.round((seen.length - 1) * share)] ?? null;
   };
-  const label = (id: string, text: string, at: Point | null) => (at ? [{ id, text, at }] : []);
+  const label = (id: string, text: string, at: Point | null) =>
+    at ? [{ id, text, at, onlyFree: true }] : [];
   return [
     ...points.map((mark, i) => ({
       id: `point-${i}`,
-      text: `${mark.overlay ? 'other ' : ''}${mark.stable ? 'runs here' : 'unstable'}`,
+      text: `${mark.overlay ? `${overlayName} ` : ''}${mark.stable ? 'runs here' : 'unstable'}`,
       at: { x: mark.x, y: mark.y },
     })),
     ...label('fan', nameOf(curve.fan), on(lines[1]!, 0.12)),
-    ...label('system', `system, "${curve.setting}"`, on(lines[0]!, 0.95)),
-    ...(overlay ? label('overlay', `system, "${overlay.setting}"`, on(lines[2]!, 0.85)) : []),
+    ...label('system', `system, ${curve.setting}`, on(lines[0]!, 0.6)),
   ];
 }
 

@@ -10,6 +10,8 @@ export interface WantedLabel {
   readonly id: string;
   readonly text: string;
   readonly at: Point;
+  /** Left out where it cannot stand close by and clear of every line; something else says the same. */
+  readonly onlyFree?: boolean;
 }
 
 export interface Label extends WantedLabel {
@@ -35,7 +37,37 @@ export interface Obstacles {
 }
 
 const HIGH = TEXT.height + 4;
-const AWAY = [8, 20, 34, 50, 68, 90, 116] as const;
+/** How far beside and above or below its place a label may stand [px]. */
+const BESIDE = [8, 20, 34, 52, 74, 100] as const;
+const BEYOND = [8, 20, 34, 52, 74, 100, 130] as const;
+/** What crossing a line, and a leader under another label, count for in that [px]. */
+const CROSSING = 60;
+const UNDER = 80;
+/** How far a label may stand that is left out else [px]. */
+const FREE_WITHIN = 26;
+
+interface Place {
+  readonly left: number;
+  readonly middle: number;
+  readonly away: number;
+}
+
+/** Places round a point, the nearest first. */
+function* placesRound(at: Point, width: number, plot: Box): Generator<Place> {
+  // above or below, pushed in from the edge
+  const over = Math.min(Math.max(at.x - width / 2, plot.left + 2), plot.right - width);
+  for (const down of BEYOND) {
+    for (const sign of [-1, 1]) {
+      const middle = at.y + sign * down;
+      yield { left: over, middle, away: down + 6 };
+      for (const beside of BESIDE) {
+        const away = Math.max(down, beside) + Math.min(down, beside) / 4;
+        yield { left: at.x + beside, middle, away };
+        yield { left: at.x - beside - width, middle, away };
+      }
+    }
+  }
+}
 
 /**
  * Finds a place for each label near what it points at: never on another label or outside the plot, and off the lines
@@ -46,31 +78,22 @@ export function placeLabels(wanted: readonly WantedLabel[], { lines, plot }: Obs
   for (const want of wanted) {
     const width = boldWidth(want.text);
     let best: { cost: number; box: Box } | null = null;
-    for (const away of AWAY) {
-      for (const [side, up] of [
-        [1, -1],
-        [-1, 1],
-        [-1, -1],
-        [1, 1],
-        [0, -1],
-        [0, 1],
-      ] as const) {
-        const left = want.at.x + (side === 1 ? away : side === -1 ? -away - width : -width / 2);
-        const middle = want.at.y + up * away;
-        const box = { left, right: left + width, top: middle - HIGH / 2, bottom: middle + HIGH / 2 };
-        if (
-          box.left < plot.left + 2 ||
-          box.right > plot.right ||
-          box.top < plot.top ||
-          box.bottom > plot.bottom
-        )
-          continue;
-        if (placed.some((p) => meet(p.box, box))) continue;
-        const crossed = lines.reduce((sum, points) => sum + crossings(points, box), 0);
-        const leaders = placed.filter((p) => segmentMeets(want.at, centre(box), p.box)).length;
-        const cost = crossed * 60 + leaders * 80 + away;
-        if (best === null || cost < best.cost) best = { cost, box };
-      }
+    for (const { left, middle, away } of placesRound(want.at, width, plot)) {
+      if (best !== null && away >= best.cost) continue;
+      const box = { left, right: left + width, top: middle - HIGH / 2, bottom: middle + HIGH / 2 };
+      if (
+        box.left < plot.left + 2 ||
+        box.right > plot.right ||
+        box.top < plot.top ||
+        box.bottom > plot.bottom
+      )
+        continue;
+      if (placed.some((p) => meet(p.box, box))) continue;
+      const crossed = lines.reduce((sum, points) => sum + crossings(points, box), 0);
+      if (want.onlyFree && (crossed > 0 || away > FREE_WITHIN)) continue;
+      const under = placed.filter((p) => segmentMeets(want.at, centre(box), p.box)).length;
+      const cost = crossed * CROSSING + under * UNDER + away;
+      if (best === null || cost < best.cost) best = { cost, box };
     }
     if (best === null) continue;
     const { box } = best;

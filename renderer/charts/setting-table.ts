@@ -14,8 +14,8 @@ export interface SettingRow {
   /** Id of the run or fan. */
   readonly id: string;
   readonly kind: 'run' | 'fan';
+  /** Name; of a fan's figure with its unit. */
   readonly label: string;
-  readonly unit: string;
   /** One for each setting; null where it is not solved. */
   readonly cells: readonly (SettingCell | null)[];
 }
@@ -32,6 +32,8 @@ export interface SettingColumn {
 }
 
 export interface SettingTable {
+  /** Unit of the velocities. */
+  readonly unit: string;
   readonly columns: readonly SettingColumn[];
   readonly rows: readonly SettingRow[];
 }
@@ -57,7 +59,6 @@ export function settingTable(input: SettingTableInput): SettingTable {
     id,
     kind: 'run',
     label: nameOf(id),
-    unit: unitOf('velocity', units),
     cells: results.map((r, i) => {
       const run = r?.runs.find((x) => x.id === id);
       if (!run) return null;
@@ -71,8 +72,7 @@ export function settingTable(input: SettingTableInput): SettingTable {
     const fan = (pick: 'flow' | 'pressure'): SettingRow => ({
       id,
       kind: 'fan',
-      label: `${nameOf(id)}, ${pick === 'flow' ? 'flow' : 'fan static pressure'}`,
-      unit: unitOf(pick, units),
+      label: `${pick === 'flow' ? 'flow' : 'static'}, ${unitOf(pick, units)}`,
       cells: results.map((r) => {
         const found = r?.fans.find((f) => f.id === id);
         if (!found) return null;
@@ -85,6 +85,7 @@ export function settingTable(input: SettingTableInput): SettingTable {
     rows.push(fan('flow'), fan('pressure'));
   }
   return {
+    unit: unitOf('velocity', units),
     columns: settings.map((name, i) => column(name, results[i]!, statuses[i]!)),
     rows,
   };

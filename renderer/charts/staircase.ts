@@ -1,7 +1,7 @@
 import { line } from 'd3-shape';
 import type { UnitSystem } from '../../core/quantities/dimensions.ts';
 import { printQuantity } from '../../core/quantities/print.ts';
-import { axis, TEXT, textWidth } from './axes.ts';
+import { axis, textWidth, titleFor } from './axes.ts';
 import type { Axis } from './axes.ts';
 import { LONG_UNIT } from './columns.ts';
 import { placeLabels } from './labels.ts';
@@ -119,7 +119,10 @@ export function layStaircase(stair: Stair, input: StairInput): StaircaseMarks {
     x,
     xTitle:
       foot === 'length' ? `length along the way [${LONG_UNIT[units].unit}]` : 'pieces in the order of flow',
-    yTitle: `pressure, room = 0 [${y.unit}]`,
+    yTitle: titleFor(
+      [`pressure, room = 0 [${y.unit}]`, `pressure [${y.unit}]`, `[${y.unit}]`],
+      plot.bottom - plot.top,
+    ),
     zero,
     total: path(totals) ?? '',
     static: path(statics) ?? '',
@@ -176,7 +179,6 @@ function wanted(stair: Stair, boxes: readonly StepBox[], y: Axis, units: UnitSys
       id: step.id,
       text: `${sentenceCase(step.word)} ${dropOf(step) < 0 ? '+' : '-'}${size}`,
       at: { x: box.x + box.width / 2, y: y.scale((step.totalBefore_Pa + step.totalAfter_Pa) / 2) },
-      height: TEXT.height,
     };
   });
 }

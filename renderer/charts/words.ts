@@ -1,4 +1,6 @@
 import type { LossShare, PieceResult } from '../../core/network/solution.ts';
+import type { Basis } from '../../core/quantities/sourced.ts';
+import { BASIS_WORDS } from '../controls/basis-words.ts';
 
 const KIND_WORDS: Readonly<Record<string, string>> = {
   hood: 'hood',
@@ -40,17 +42,11 @@ export const SHARE_WORDS: Readonly<Record<LossShare | 'other', string>> = {
   other: 'other fans and given pressures',
 };
 
-const BASIS_WORDS: Readonly<Record<string, string>> = {
-  published: 'published: read in the source named',
-  'common-practice': 'common practice of the trade; no single source',
-  'from-memory': 'quoted from the source named, whose page was not seen',
-  'measured-by-user': 'measured by you',
-  assumed: 'assumed; nothing published was found',
-};
-
 /** How sure a figure is, in words. */
 export const basisWords = (basis: string | null): string =>
-  basis === null ? 'follows from the sizes; no table stands behind it' : (BASIS_WORDS[basis] ?? basis);
+  basis === null
+    ? 'follows from the sizes; no table stands behind it'
+    : (BASIS_WORDS[basis as Basis] ?? basis);
 
 /** First letter large. */
 export const sentenceCase = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
