@@ -12,6 +12,7 @@ import { writeDocument } from '../write.ts';
 import type { Clip, Handler, PointRef } from './command.ts';
 import { done, Refused } from './command.ts';
 import { endText, findItem, thingsOf } from './items.ts';
+import { without } from './corners.ts';
 import { idMaker } from './ids.ts';
 import { move, placeOf } from './place.ts';
 import { followNames } from './rename.ts';
@@ -50,7 +51,7 @@ export function copyParts(document: ShopDocument, ids: readonly string[]): Clip 
   );
   const kept = document.things.filter((thing) => chosen.has(thing.id));
   const dusts = new Set(kept.map((thing) => (thing.kind === 'port' ? thing.dust : undefined)));
-  const { underlay: _, ...rest } = document;
+  const rest = without(document, 'underlay');
   return {
     ...rest,
     things: [...kept, ...joints],

@@ -89,16 +89,16 @@ export const insertCorner: Handler<'insertCorner'> = (document, { run: id, leg, 
       ? { leg, at: share > 0 ? pieceAt / share : 0 }
       : { leg: leg + 1, at: (pieceAt - share) / (1 - share) };
   });
-  const { legs: _, ...route } = run.route;
+  const route = without(run.route, 'legs');
   return done(
     withRun(document, index, { ...run, pieces, route: { ...route, corners, ...keptLegs(legs) } }),
     `Add corner to ${titleOf(run)}`,
   );
 };
 
+/** A copy of a group without one of its fields. */
 export function without<T extends object, K extends keyof T>(value: T, key: K): Omit<T, K> {
-  const { [key]: _, ...rest } = value;
-  return rest;
+  return Object.fromEntries(Object.entries(value).filter(([name]) => name !== key)) as Omit<T, K>;
 }
 
 /** A run without one of its corners; the legs beside it become one, and pieces keep their place along it. */
@@ -120,7 +120,7 @@ export function cornerRemoved(run: DrawnRun, corner: number, things: Things): Dr
     if (leg === corner + 1) return { leg: corner, at: share + at * (1 - share) };
     return { leg: leg > corner ? leg - 1 : leg, at };
   });
-  const { legs: _, ...route } = run.route;
+  const route = without(run.route, 'legs');
   const corners = route.corners.filter((_corner, i) => i !== corner);
   return { ...run, pieces, route: { ...route, corners, ...keptLegs(legs) } };
 }

@@ -55,15 +55,11 @@ export function withValue(root: unknown, path: FieldPath, value: unknown): unkno
     else list[key] = next;
     return list;
   }
-  const group = typeof root === 'object' && root !== null && !isQuantity(root) ? { ...root } : {};
-  const next = withValue(
-    Object.hasOwn(group, key) ? (group as Record<string, unknown>)[key] : undefined,
-    rest,
-    value,
-  );
-  if (next === undefined) delete (group as Record<string, unknown>)[key];
-  else (group as Record<string, unknown>)[key] = next;
-  return group;
+  const group = typeof root === 'object' && root !== null && !isQuantity(root) ? root : {};
+  const old = Object.hasOwn(group, key) ? (group as Record<string, unknown>)[key] : undefined;
+  const next = withValue(old, rest, value);
+  if (next !== undefined) return { ...group, [key]: next };
+  return Object.fromEntries(Object.entries(group).filter(([name]) => name !== key));
 }
 
 /**

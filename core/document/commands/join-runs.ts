@@ -5,7 +5,7 @@ import { angleBetween, diameterAfter, isDrawn, measureRoute, SMALLEST_BEND_RAD }
 import type { DrawnRun, Point3, Things } from '../route.ts';
 import type { Piece, Run } from '../schema-pieces.ts';
 import type { Corner, Leg } from '../schema-route.ts';
-import { cornerRemoved, keptLegs, legsOf, replaced } from './corners.ts';
+import { cornerRemoved, keptLegs, legsOf, replaced, without } from './corners.ts';
 import { endOf, endText } from './items.ts';
 
 /** Inside diameter at the end of a run [m]. */
@@ -69,7 +69,7 @@ function joinDrawn(
   const other = second.material !== first.material ? second.material : undefined;
   const legs = legsOf(second).map((leg): Leg => (other === undefined ? leg : { material: other, ...leg }));
   if (size && legs[0]!.diameter === undefined) legs[0] = { ...legs[0], diameter: size };
-  const { legs: _, ...route } = first.route;
+  const route = without(first.route, 'legs');
   const joined: DrawnRun = {
     ...first,
     ...common,

@@ -29,7 +29,7 @@ export function reversedRun(run: Run, things: Things): Run {
     const size = leg.endDiameter_m;
     return size !== null && size !== before ? { ...own, diameter: quantityOf('length', size) } : own;
   });
-  const { legs: _, ...route } = run.route;
+  const route = without(run.route, 'legs');
   // heights that followed the point before are written out, as another point is before them now
   const corners = route.corners
     .map((corner, i) =>

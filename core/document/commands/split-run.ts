@@ -64,7 +64,7 @@ function cutDrawn(run: DrawnRun, leg: number, at: number, things: Things): Halve
     const [pieceLeg, pieceAt] = [piece.along?.leg ?? 0, piece.along?.at ?? 0];
     return pieceLeg < leg || (pieceLeg === leg && pieceAt <= share);
   };
-  const { legs: _, ...route } = run.route;
+  const route = without(run.route, 'legs');
   const first: DrawnRun = {
     ...run,
     route: { ...route, corners: route.corners.slice(0, leg), ...keptLegs([...legs.slice(0, leg), one]) },
