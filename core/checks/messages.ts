@@ -101,6 +101,11 @@ export const MESSAGES = {
     message: '{}: {} is {}, outside {} for which the relation was found; take its result as a rough guess',
     remedy: 'use a size inside the range, or measure the real thing and enter that',
   },
+  'bend-tight': {
+    severity: 'warning',
+    message: 'the bend at corner {} has no room for its radius: {} fits between the corners, {} is wanted',
+    remedy: 'move the corners apart, or ask for a smaller bend',
+  },
   'dust-load-high': {
     severity: 'warning',
     message: 'the run carries {} kg of dust for each kg of air; the loss added by dust is known up to {}',

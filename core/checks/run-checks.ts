@@ -2,6 +2,7 @@ import { SLIDE_GATE_RANGE, SLIDE_GATE_SHUT_BELOW } from '../fittings/gate.ts';
 import { CAPTURE_RANGE } from '../fittings/capture.ts';
 import { SOLIDS_LOADING_RANGE } from '../conveying/solids-loss.ts';
 import { LAMINAR_BELOW, TURBULENT_ABOVE } from '../duct/friction.ts';
+import { isDrawn, measureRoute } from '../document/route.ts';
 import { openings } from '../network/apply-setting.ts';
 import type { CompiledRun } from '../network/compile.ts';
 import { WASTEFUL_RATIO } from '../network/port-dust.ts';
@@ -35,10 +36,32 @@ export const checkRuns: Check = (input, print) => {
       }
       found.push(...checkSpeed(input, compiled, run, print));
     }
-    found.push(...checkSuction(compiled, run, print), ...checkRanges(compiled, open));
+    found.push(
+      ...checkSuction(compiled, run, print),
+      ...checkRanges(compiled, open),
+      ...checkBends(input, compiled, print),
+    );
     return found;
   });
 };
+
+/** Bends of a drawn run that do not fit between its corners. */
+function checkBends(input: CheckInput, { run }: CompiledRun, print: Printer): Finding[] {
+  if (!isDrawn(run)) return [];
+  return measureRoute(run, input.shop.things).bends.flatMap((bend) =>
+    bend.tight
+      ? [
+          finding(
+            'bend-tight',
+            run.id,
+            String(bend.corner + 1),
+            print(bend.radius_m, 'length'),
+            print(bend.wanted_m, 'length'),
+          ),
+        ]
+      : [],
+  );
+}
 
 function checkTransport(run: RunResult, high_ms: number | null, print: Printer): Finding[] {
   const { velocity_ms: v, requiredVelocity_ms: need } = run;

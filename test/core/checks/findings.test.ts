@@ -80,6 +80,7 @@ const RAISED: Readonly<Record<FindingCode, readonly [() => SettingResult, string
     () => result(line({ pieces: [{ kind: 'reducer', id: 'taper', to: 0.12, angle: '3 deg' }] })),
     'taper',
   ],
+  'bend-tight': [() => result(tightBend()), 'R1'],
   'dust-load-high': [() => result(line({ port: { dust: 'wood-chips', dustRate: 2 } })), 'R1'],
   'flow-unsettled': [() => result(pushedThrough(3000 * ((Math.PI * 0.1 * 1.8e-5) / 4))), 'R1'],
   'air-very-fast': [
@@ -98,6 +99,23 @@ const RAISED: Readonly<Record<FindingCode, readonly [() => SettingResult, string
   'caution-make-up-air': [() => result(line({ exhaust: { to: 'outside' } })), 'shop'],
   'caution-collapse': [() => result(line()), 'shop'],
 };
+
+/** A drawn run that turns twice within less than a bend's radius. */
+function tightBend(): ShopDocument {
+  const route = {
+    corners: [
+      { x: 1, y: 0 },
+      { x: 1, y: 0.1 },
+    ],
+    bend: { style: 'smooth', radiusRatio: 1.5 },
+  };
+  return line({
+    port: { at: { x: 0, y: 0 } },
+    cyclone: { at: { x: 3, y: 0.1 } },
+    pieces: [],
+    first: { route },
+  });
+}
 
 /** A run whose typed need is 2 % below what it has. */
 function closeRun(): SettingResult {
