@@ -1,0 +1,154 @@
+import { apart } from '../geometry/space.ts';
+import type { PlanTools } from './plan-tools.svelte.ts';
+import { SCALE_LIMITS } from './scene.svelte.ts';
+import type { Scene } from './scene.svelte.ts';
+import { screenPoint, zoomAbout } from '../geometry/space.ts';
+
+/** What the keys need beside the tools. */
+export interface KeyReach {
+  readonly scene: Scene;
+  readonly tools: PlanTools;
+  /** Opens the list of what a run can be joined to. */
+  readonly openConnect: () => void;
+}
+
+const ARROWS: Readonly<Record<string, readonly [dx: number, dy: number]>> = {
+  ArrowLeft: [-1, 0],
+  ArrowRight: [1, 0],
+  ArrowUp: [0, -1],
+  ArrowDown: [0, 1],
+};
+const PAN_PX = 60;
+const ZOOM_STEP = 1.25;
+const TURN_STEP_RAD = Math.PI / 12;
+
+export function zoomBy(scene: Scene, factor: number): void {
+  const about = screenPoint(scene.size.width_px / 2, scene.size.height_px / 2);
+  scene.setView(zoomAbout(scene.view, about, factor, SCALE_LIMITS));
+}
+
+/** Starts a run at the thing that is selected, at its free end from which air comes if there is one. */
+export function startFromSelection({ scene, tools, openConnect }: KeyReach): void {
+  const chosen = scene.ends.filter((end) => scene.wb.selection.has(end.thing) && end.free);
+  const from = chosen.find((end) => end.air !== 'into') ?? chosen[0];
+  if (from) {
+    tools.startRun(from);
+    openConnect();
+    return;
+  }
+  const some = scene.things.some((view) => scene.wb.selection.has(view.id));
+  tools.tool = { kind: 'run' };
+  scene.say(
+    some ? 'every end of this has its run already; start on a free end' : 'click a free end to start the run',
+  );
+}
+
+/** A key that was pressed on the plan while a run is being drawn; whether it was taken. */
+function draftKey(event: KeyboardEvent, { tools, openConnect }: KeyReach): boolean {
+  const draft = tools.draft!;
+  const times = event.shiftKey ? 10 : 1;
+  const arrow = ARROWS[event.key];
+  if (arrow) draft.step(arrow[0] * times, arrow[1] * times);
+  else if (event.key === 'PageUp') draft.lift(times);
+  else if (event.key === 'PageDown') draft.lift(-times);
+  else if (event.key === 'Backspace') return draft.back();
+  else if (event.key === 'Escape') {
+    if (draft.typed === '') return tools.cancel();
+    draft.typed = '';
+  } else if (event.key === 'Enter') {
+    if (draft.typed !== '') draft.setTyped();
+    else if (draft.target) tools.finish();
+    else if (apart(draft.last, draft.loose) < 1e-6 && draft.corners.length > 0) tools.finish(null);
+    else draft.setCorner();
+  } else if (draft.typed === '' && event.key.toLowerCase() === 'c') openConnect();
+  else if (draft.typed === '' && event.key.toLowerCase() === 'a') draft.nextEntry();
+  else if (event.key.length === 1 && (draft.typed !== '' || /[\d.(]/.test(event.key)))
+    draft.typed += event.key;
+  else return false;
+  return true;
+}
+
+/** A key that was pressed with the focus on the plan; whether it was taken. */
+export function planKey(event: KeyboardEvent, reach: KeyReach): boolean {
+  const { scene, tools } = reach;
+  if (event.ctrlKey || event.metaKey) return false;
+  if (tools.draft) return draftKey(event, reach);
+  if (event.altKey) return false;
+  const target = (event.target as Element).closest<SVGGElement>(
+    '[data-thing], [data-run], [data-mark], [data-corner]',
+  );
+  const times = event.shiftKey ? 10 : 1;
+  const arrow = ARROWS[event.key];
+  if (arrow) {
+    if (target?.dataset.corner !== undefined)
+      moveCornerBy(scene, target, arrow[0] * times, arrow[1] * times, 0);
+    else if (tools.movable().length > 0) tools.nudge(arrow[0] * times, arrow[1] * times);
+    else {
+      const { x, y, pixelsPerMetre } = scene.view;
+      scene.setView({ x: x - arrow[0] * PAN_PX, y: y - arrow[1] * PAN_PX, pixelsPerMetre });
+    }
+    return true;
+  }
+  if (event.key === 'PageUp' || event.key === 'PageDown') {
+    const way = (event.key === 'PageUp' ? 1 : -1) * times;
+    if (target?.dataset.corner !== undefined) moveCornerBy(scene, target, 0, 0, way);
+    else tools.nudge(0, 0, way);
+    return true;
+  }
+  if (event.key === 'Delete' && target?.dataset.corner !== undefined) {
+    scene.run({ kind: 'removeCorner', run: target.dataset.of!, corner: Number(target.dataset.corner) });
+    return true;
+  }
+  if ((event.key === 'Enter' || event.key === ' ') && target) {
+    const id = target.dataset.thing ?? target.dataset.run ?? target.dataset.mark;
+    if (target.dataset.gate !== undefined) tools.toggleGate(id!);
+    if (id) scene.wb.select([id], event.shiftKey ? 'toggle' : 'set');
+    return true;
+  }
+  if (event.key === '[' || event.key === ']') return turnSelection(scene, event.key === ']' ? 1 : -1);
+  return generalKey(event, reach);
+}
+
+/** Keys that the plan takes wherever the focus is, but in a text. */
+export function generalKey(event: KeyboardEvent, reach: KeyReach): boolean {
+  const { scene, tools } = reach;
+  if (event.ctrlKey || event.metaKey || event.altKey) return false;
+  if (tools.draft && draftKey(event, reach)) return true;
+  const key = event.key.toLowerCase();
+  if (key === 'r') startFromSelection(reach);
+  else if (key === 'v') {
+    tools.cancel();
+    tools.tool = { kind: 'select' };
+  } else if (key === 'f') scene.fit();
+  else if (key === '+' || key === '=') zoomBy(scene, ZOOM_STEP);
+  else if (key === '-') zoomBy(scene, 1 / ZOOM_STEP);
+  else if (key === 'escape') return tools.cancel();
+  else return false;
+  return true;
+}
+
+function moveCornerBy(scene: Scene, handle: SVGGElement, dx: number, dy: number, dz: number): void {
+  const run = handle.dataset.of!;
+  const corner = Number(handle.dataset.corner);
+  const point = scene.runById.get(run)?.points[corner + 1];
+  if (!point) return;
+  const { step_m } = scene.grid;
+  const rise = scene.wb.units === 'si' ? 0.1 : 0.1524;
+  const at = {
+    x: point.x + dx * step_m,
+    y: point.y + dy * step_m,
+    ...(dz === 0 ? {} : { z: point.z + dz * rise }),
+  };
+  scene.run({ kind: 'moveCorner', run, corner, at });
+}
+
+function turnSelection(scene: Scene, way: 1 | -1): boolean {
+  const things = scene.things.filter((view) => scene.wb.selection.has(view.id));
+  if (things.length === 0) return false;
+  scene.wb.begin('Turn');
+  for (const { id, thing } of things) {
+    scene.run({ kind: 'turn', id, angle_rad: (thing.turn?.si ?? 0) + way * TURN_STEP_RAD });
+  }
+  scene.wb.end();
+  return true;
+}

@@ -1,0 +1,398 @@
+import { nearestOnLine } from '../geometry/run-hit.ts';
+import { roundTo, snap, snapToGrid } from '../geometry/snap.ts';
+import { apart, inBox, planPoint } from '../geometry/space.ts';
+import type { PlanBox, PlanPoint } from '../geometry/space.ts';
+import { DraftRun } from './draft-run.svelte.ts';
+import type { Modifiers } from './draft-run.svelte.ts';
+import type { Scene } from './scene.svelte.ts';
+import type { EndView } from './thing-view.ts';
+import type { TrayItem } from './tray-items.ts';
+
+/** What a press on the plan fell on. */
+export type Hit =
+  | { readonly kind: 'thing' | 'run'; readonly id: string }
+  | { readonly kind: 'mark'; readonly id: string; readonly run: string; readonly gate: boolean }
+  | { readonly kind: 'corner'; readonly run: string; readonly corner: number }
+  | { readonly kind: 'end'; readonly thing: string; readonly end: string }
+  | { readonly kind: 'paper' };
+
+type Gesture =
+  | {
+      readonly kind: 'move';
+      readonly ids: readonly string[];
+      readonly start: PlanPoint;
+      readonly origin: PlanPoint;
+      doneX: number;
+      doneY: number;
+      open: boolean;
+    }
+  | { readonly kind: 'corner'; readonly run: string; readonly corner: number; open: boolean }
+  | { readonly kind: 'box'; readonly start: PlanPoint; readonly add: boolean };
+
+/** A press that moves less than this is a click [px]. */
+const CLICK_PX = 4;
+const PLACE_REACH_PX = 16;
+
+/** What the pointer and the keys do to the plan; one gesture is one step of undo. */
+export class PlanTools {
+  tool = $state.raw<{ kind: 'select' } | { kind: 'run' } | { kind: 'place'; item: TrayItem }>({
+    kind: 'select',
+  });
+  draft = $state.raw<DraftRun | null>(null);
+  /** Rectangle of a selection that is being drawn. */
+  box = $state.raw<PlanBox | null>(null);
+  pointer = $state.raw<PlanPoint | null>(null);
+  /** Where the thing to be placed would go, and the run that a piece would go on. */
+  ghost = $state.raw<{ point: PlanPoint; run: { id: string; leg: number; at: number } | null } | null>(null);
+  dragging = $state(false);
+
+  private gesture: Gesture | null = null;
+  private frame = 0;
+  private next: (() => void) | null = null;
+
+  constructor(private readonly scene: Scene) {}
+
+  // ---- presses -------------------------------------------------------------------------------------------------
+
+  /** Starts a gesture with the main button; `keep` adds to the selection. */
+  press(hit: Hit, point: PlanPoint, keep: boolean): void {
+    const { scene } = this;
+    if (this.tool.kind === 'place') return this.placeAt(point);
+    if (this.draft) return this.clickDraft();
+    if (hit.kind === 'end' || this.tool.kind === 'run') return this.startRunAt(hit, point);
+    if (hit.kind === 'corner') {
+      this.gesture = { kind: 'corner', run: hit.run, corner: hit.corner, open: false };
+      return;
+    }
+    if (hit.kind === 'mark') {
+      if (hit.gate) this.toggleGate(hit.id);
+      scene.wb.select([hit.id], keep ? 'toggle' : 'set');
+      return;
+    }
+    if (hit.kind === 'paper') {
+      if (!keep) scene.wb.clearSelection();
+      this.gesture = { kind: 'box', start: point, add: keep };
+      return;
+    }
+    const selected = scene.wb.selection;
+    if (keep) scene.wb.select([hit.id], 'toggle');
+    else if (!selected.has(hit.id)) scene.wb.select([hit.id]);
+    if (hit.kind === 'thing' && scene.wb.selection.has(hit.id)) this.startMove(hit.id, point);
+  }
+
+  private startMove(id: string, start: PlanPoint): void {
+    const view = this.scene.thingById.get(id);
+    if (!view) return;
+    const ids = this.movable();
+    this.gesture = {
+      kind: 'move',
+      ids,
+      start,
+      origin: planPoint(view.x, view.y),
+      doneX: 0,
+      doneY: 0,
+      open: false,
+    };
+  }
+
+  /** Things and runs of the selection. */
+  movable(): string[] {
+    const { thingById, runById, wb } = this.scene;
+    return [...wb.selection].filter((id) => thingById.has(id) || runById.has(id));
+  }
+
+  move(point: PlanPoint, moved_px: number, keys: Modifiers): void {
+    this.pointer = point;
+    if (this.tool.kind === 'place') return this.hover(point, keys.altKey);
+    if (this.draft) return this.draft.pointTo(point, keys);
+    const gesture = this.gesture;
+    if (!gesture || (moved_px < CLICK_PX && !this.dragging)) return;
+    this.dragging = true;
+    if (gesture.kind === 'box') {
+      const { start } = gesture;
+      this.box = {
+        left: Math.min(start.x, point.x),
+        right: Math.max(start.x, point.x),
+        top: Math.min(start.y, point.y),
+        bottom: Math.max(start.y, point.y),
+      };
+      return;
+    }
+    // pointers report faster than the screen paints: only the newest place of a frame is worked out
+    this.next = () =>
+      gesture.kind === 'move' ? this.moveThings(gesture, point, keys) : this.moveCorner(gesture, point, keys);
+    if (this.frame === 0) this.frame = requestAnimationFrame(() => this.flush());
+  }
+
+  private flush(): void {
+    cancelAnimationFrame(this.frame);
+    this.frame = 0;
+    const next = this.next;
+    this.next = null;
+    next?.();
+  }
+
+  private moveThings(gesture: Extract<Gesture, { kind: 'move' }>, point: PlanPoint, keys: Modifiers): void {
+    const { scene } = this;
+    const wanted = planPoint(
+      gesture.origin.x + point.x - gesture.start.x,
+      gesture.origin.y + point.y - gesture.start.y,
+    );
+    const put = keys.altKey ? wanted : snapToGrid(wanted, scene.grid.step_m);
+    const toX = put.x - gesture.origin.x;
+    const toY = put.y - gesture.origin.y;
+    const dx = toX - gesture.doneX;
+    const dy = toY - gesture.doneY;
+    if (Math.abs(dx) < 1e-9 && Math.abs(dy) < 1e-9) return;
+    if (!gesture.open) scene.wb.begin('Move');
+    gesture.open = true;
+    if (scene.run({ kind: 'move', ids: [...gesture.ids], dx, dy }) === null) return;
+    gesture.doneX = toX;
+    gesture.doneY = toY;
+  }
+
+  private moveCorner(gesture: Extract<Gesture, { kind: 'corner' }>, point: PlanPoint, keys: Modifiers): void {
+    const { scene } = this;
+    const points = scene.runById.get(gesture.run)?.points;
+    if (!points) return;
+    const before = points[gesture.corner - 1];
+    const previous = points[gesture.corner];
+    const before_rad = before && previous ? Math.atan2(previous.y - before.y, previous.x - before.x) : null;
+    const put = snap(point, {
+      step_m: scene.grid.step_m,
+      reach_m: 0,
+      previous: previous ?? null,
+      before_rad,
+      anyAngle: keys.shiftKey,
+      suspended: keys.altKey,
+    }).point;
+    if (!gesture.open) scene.wb.begin('Move corner');
+    gesture.open = true;
+    scene.run({ kind: 'moveCorner', run: gesture.run, corner: gesture.corner, at: { x: put.x, y: put.y } });
+  }
+
+  release(): void {
+    if (this.frame !== 0) this.flush();
+    const gesture = this.gesture;
+    this.gesture = null;
+    this.dragging = false;
+    if (!gesture) return;
+    if (gesture.kind !== 'box') {
+      if (gesture.open) this.scene.wb.end();
+      return;
+    }
+    const box = this.box;
+    this.box = null;
+    if (!box) return;
+    const { things, runs, wb } = this.scene;
+    const ids = [
+      ...things.filter((view) => inBox(box, view)).map((view) => view.id),
+      ...runs
+        .filter((view) => view.line.length > 0 && view.line.every((p) => inBox(box, p)))
+        .map((view) => view.id),
+    ];
+    wb.select(ids, gesture.add ? 'add' : 'set');
+  }
+
+  /** Gives up whatever is going on; false where nothing was. */
+  cancel(): boolean {
+    if (this.draft) {
+      this.draft = null;
+      return true;
+    }
+    if (this.gesture) {
+      if (this.gesture.kind !== 'box' && this.gesture.open) this.scene.wb.cancel();
+      this.gesture = null;
+      this.next = null;
+      this.dragging = false;
+      this.box = null;
+      return true;
+    }
+    if (this.tool.kind === 'select') return false;
+    this.tool = { kind: 'select' };
+    this.ghost = null;
+    return true;
+  }
+
+  // ---- runs ----------------------------------------------------------------------------------------------------
+
+  /** Starts to draw a run at an end. */
+  startRun(from: EndView): void {
+    this.tool = { kind: 'run' };
+    this.scene.message = null;
+    this.draft = new DraftRun(this.scene, from);
+  }
+
+  private startRunAt(hit: Hit, point: PlanPoint): void {
+    const { ends, scale } = this.scene;
+    const pressed = hit.kind === 'end' ? ends.filter((e) => e.thing === hit.thing && e.end === hit.end) : [];
+    const reach = PLACE_REACH_PX / scale;
+    const near = ends.filter((end) => end.free && apart(end, point) <= reach);
+    const own = hit.kind === 'thing' ? ends.filter((end) => end.thing === hit.id && end.free) : [];
+    const from = [...pressed, ...near, ...own].find((end) => end.free);
+    if (from) this.startRun(from);
+    else this.scene.say('start a run on a free end: a ring marks each', true);
+  }
+
+  private clickDraft(): void {
+    const draft = this.draft!;
+    if (draft.target) this.finish();
+    // a second click on the last corner ends the run there
+    else if (draft.corners.length > 0 && apart(draft.last, draft.loose) < 1e-6) this.finish(null);
+    else draft.setCorner();
+  }
+
+  /** Ends the run where its loose end is. */
+  finish(target = this.draft?.target ?? null): void {
+    const made = this.draft?.finish(target);
+    if (!made) return;
+    this.draft = null;
+    this.tool = { kind: 'select' };
+    // of all that was made, the run itself is what the user drew
+    const run = made.find((id) => this.scene.runById.has(id));
+    if (run) this.scene.wb.select([run]);
+  }
+
+  insertCorner(run: string, point: PlanPoint): void {
+    const view = this.scene.runById.get(run);
+    if (!view) return;
+    if (view.typed) {
+      this.scene.say('the lengths of this run are typed; draw it anew to give it corners', true);
+      return;
+    }
+    const hit = nearestOnLine(view.points, point);
+    if (!hit) return;
+    const at = snapToGrid(hit.point, this.scene.grid.step_m);
+    this.scene.run({ kind: 'insertCorner', run, leg: hit.leg, at: { x: at.x, y: at.y } });
+  }
+
+  toggleGate(id: string): void {
+    const { scene } = this;
+    const mark = scene.marks.find((m) => m.id === id);
+    const opening = scene.openings.get(id) ?? mark?.opening ?? 1;
+    const text = opening > 0.02 ? '0 %' : '100 %';
+    scene.run({ kind: 'setGate', setting: scene.wb.setting, gate: id, text });
+  }
+
+  // ---- placing -------------------------------------------------------------------------------------------------
+
+  take(item: TrayItem): void {
+    this.draft = null;
+    this.tool = { kind: 'place', item };
+    this.ghost = null;
+  }
+
+  private hover(point: PlanPoint, free: boolean): void {
+    this.ghost = this.ghostAt(point, free);
+  }
+
+  private ghostAt(point: PlanPoint, free: boolean): NonNullable<PlanTools['ghost']> {
+    const { scene } = this;
+    if (this.tool.kind === 'place' && this.tool.item.makes.kind === 'piece') {
+      let best: { id: string; leg: number; at: number; point: PlanPoint; distance_m: number } | null = null;
+      for (const { id, points } of scene.runs) {
+        const hit = nearestOnLine(points, point);
+        if (hit && (!best || hit.distance_m < best.distance_m)) best = { id, ...hit };
+      }
+      if (best && best.distance_m <= PLACE_REACH_PX / scene.scale) return { point: best.point, run: best };
+      return { point, run: null };
+    }
+    return { point: free ? point : snapToGrid(point, scene.grid.step_m), run: null };
+  }
+
+  /** Puts what was taken from the tray at a place; the tool goes back to selecting. */
+  placeAt(point: PlanPoint): void {
+    if (this.tool.kind !== 'place') return;
+    const { item } = this.tool;
+    const { point: at, run } = this.ghostAt(point, false);
+    if (item.makes.kind === 'piece') {
+      if (!run) return this.scene.say('a gate goes on a run: click on one', true);
+      this.addGate(run.id, run.leg, run.at);
+    } else {
+      const { thing, preset } = item.makes;
+      const made = this.scene.run({
+        kind: 'place',
+        thing,
+        at: { x: at.x, y: at.y },
+        ...(preset === undefined ? {} : { preset }),
+      });
+      if (made) this.scene.wb.select(made);
+    }
+    this.tool = { kind: 'select' };
+    this.ghost = null;
+  }
+
+  addGate(run: string, leg: number, at: number): void {
+    const made = this.scene.run({
+      kind: 'addPiece',
+      run,
+      leg,
+      at: roundTo(at, 1e-4),
+      piece: { kind: 'gate' },
+    });
+    if (made && made.length > 0) this.scene.wb.select(made);
+  }
+
+  /** Puts a thing in the middle of the view, or a gate on the run that is selected, for those who use keys. */
+  placeByKey(item: TrayItem): string | null {
+    const { scene } = this;
+    if (item.makes.kind === 'piece') {
+      const run = scene.runs.find((view) => scene.wb.selection.has(view.id));
+      if (!run) {
+        scene.say('select the run that the gate goes on first', true);
+        return null;
+      }
+      const lengths = run.points.slice(1).map((p, i) => apart(run.points[i]!, p));
+      this.addGate(run.id, Math.max(0, lengths.indexOf(Math.max(...lengths))), 0.5);
+      return null;
+    }
+    this.take(item);
+    this.placeAt(this.freePlace());
+    return [...scene.wb.selection][0] ?? null;
+  }
+
+  /** A place near the middle of the view on which nothing stands. */
+  private freePlace(): PlanPoint {
+    const { scene } = this;
+    const middle = snapToGrid(scene.middle, scene.grid.step_m);
+    const free = (p: PlanPoint) => scene.things.every((view) => apart(view, p) > 0.7);
+    for (let ring = 0; ring < 12; ring++) {
+      for (let i = 0; i < Math.max(1, ring * 6); i++) {
+        const angle = (i * 2 * Math.PI) / Math.max(1, ring * 6);
+        const p = planPoint(middle.x + 0.8 * ring * Math.cos(angle), middle.y + 0.8 * ring * Math.sin(angle));
+        if (free(p)) return snapToGrid(p, scene.grid.step_m);
+      }
+    }
+    return middle;
+  }
+
+  // ---- keys ----------------------------------------------------------------------------------------------------
+
+  private keysOpen = false;
+
+  /** Moves the selection by grid steps; presses in a row are one step of undo until `endKeys`. */
+  nudge(dx: number, dy: number, dz = 0): void {
+    const { scene } = this;
+    const ids = this.movable();
+    if (ids.length === 0) return;
+    const { step_m } = scene.grid;
+    if (!this.keysOpen) scene.wb.begin('Move');
+    this.keysOpen = true;
+    const rise = scene.wb.units === 'si' ? 0.1 : 0.1524;
+    scene.run({
+      kind: 'move',
+      ids,
+      dx: dx * step_m,
+      dy: dy * step_m,
+      ...(dz === 0 ? {} : { dz: dz * rise }),
+    });
+    const first = scene.thingById.get(ids[0]!);
+    if (first) scene.reveal(first);
+  }
+
+  endKeys(): void {
+    if (!this.keysOpen) return;
+    this.keysOpen = false;
+    this.scene.wb.end();
+  }
+}

@@ -1,0 +1,153 @@
+import type { FanResult, DeviceResult, RunResult } from '../../core/network/solution.ts';
+import { settingGates } from './gate-openings.ts';
+import type { Workbook } from '../state/workbook.svelte.ts';
+import {
+  boxAround,
+  inBox,
+  planPoint,
+  PIXELS_PER_METRE,
+  screenPoint,
+  toPlan,
+  viewOf,
+} from '../geometry/space.ts';
+import type { PlanBox, PlanPoint, View } from '../geometry/space.ts';
+import { gridStep } from '../geometry/snap.ts';
+import { flowSequence } from './flow-sequence.ts';
+import { RunViews } from './run-view.ts';
+import type { RunView } from './run-view.ts';
+import { runStatus, speedFindings } from './run-status.ts';
+import type { RunStatus } from './run-status.ts';
+import { ThingViews } from './thing-view.ts';
+import type { EndView, ThingView } from './thing-view.ts';
+
+/** Scales that the plan can be looked at in [px/m]. */
+export const SCALE_LIMITS = { least: 4, most: 2500 };
+const FIT_MARGIN_PX = { x: 130, y: 74 };
+/** Part of the plan that an empty shop shows [m]. */
+const EMPTY_BOX: PlanBox = { left: 0, top: 0, right: 8, bottom: 5 };
+
+export type SequenceItem =
+  | { readonly kind: 'thing'; readonly id: string; readonly view: ThingView }
+  | { readonly kind: 'run'; readonly id: string; readonly view: RunView };
+
+/** What the plan shows: the document as views, the part of it in the window, and the results beside it. */
+export class Scene {
+  readonly wb: Workbook;
+  /** As the canvas library keeps it: offset in pixels and zoom. */
+  viewport = $state.raw({ x: 40, y: 40, zoom: 1 });
+  size = $state.raw({ width_px: 0, height_px: 0 });
+  /** What is said to the user, at the foot of the plan and to a screen reader. */
+  message = $state.raw<{ text: string; bad: boolean } | null>(null);
+
+  private readonly thingViews = new ThingViews();
+  private readonly runViews = new RunViews();
+  private timer: ReturnType<typeof setTimeout> | undefined;
+
+  view: View = $derived.by(() => {
+    const { x, y, zoom } = this.viewport;
+    return { x, y, pixelsPerMetre: zoom * PIXELS_PER_METRE };
+  });
+  scale = $derived(this.viewport.zoom * PIXELS_PER_METRE);
+  grid = $derived.by(() => gridStep(this.scale, this.wb.units));
+
+  placed = $derived.by(() => this.thingViews.withPlaces(this.wb.document.things));
+  things: ThingView[] = $derived.by(() =>
+    this.thingViews.of(this.wb.document.things, this.placed, this.runs),
+  );
+  runs: RunView[] = $derived.by(() => this.runViews.of(this.wb.document.runs, this.placed));
+  thingById = $derived.by(() => new Map(this.things.map((view) => [view.id, view])));
+  runById = $derived.by(() => new Map(this.runs.map((view) => [view.id, view])));
+  sequence: SequenceItem[] = $derived.by(() =>
+    flowSequence(this.wb.document.things, this.wb.document.runs).map((id): SequenceItem => {
+      const thing = this.thingById.get(id);
+      return thing ? { kind: 'thing', id, view: thing } : { kind: 'run', id, view: this.runById.get(id)! };
+    }),
+  );
+  ends: EndView[] = $derived.by(() => this.things.flatMap((view) => view.ends));
+  marks = $derived.by(() =>
+    this.runs.flatMap((view) => view.marks.map((mark) => ({ ...mark, run: view.id }))),
+  );
+  openings = $derived.by(() => settingGates(this.wb.document, this.wb.setting));
+
+  runResults = $derived.by(() => byId<RunResult>(this.wb.result?.runs));
+  devices = $derived.by(() => byId<DeviceResult>(this.wb.result?.devices));
+  fans = $derived.by(() => byId<FanResult>(this.wb.result?.fans));
+  speeds = $derived.by(() => speedFindings(this.wb.result?.findings ?? []));
+  /** Results may lag behind the drawing for a moment; they are shown all the same, so that nothing flickers. */
+  solved = $derived.by(
+    () => this.wb.gaps.length === 0 && this.wb.result !== null && this.wb.result.converged,
+  );
+
+  constructor(wb: Workbook) {
+    this.wb = wb;
+  }
+
+  statusOf(result: RunResult): RunStatus {
+    return runStatus(result, this.speeds);
+  }
+
+  /** Plan point under a place of the window, from its upper left corner. */
+  at(x: number, y: number): PlanPoint {
+    return toPlan(this.view, screenPoint(x, y));
+  }
+
+  setView(view: View): void {
+    this.viewport = { x: view.x, y: view.y, zoom: view.pixelsPerMetre / PIXELS_PER_METRE };
+  }
+
+  /** Middle of the window on the plan. */
+  get middle(): PlanPoint {
+    return this.at(this.size.width_px / 2, this.size.height_px / 2);
+  }
+
+  get extent(): PlanBox | null {
+    const points: PlanPoint[] = [];
+    for (const { box } of this.things) {
+      points.push(
+        planPoint(box.x - box.halfX, box.y - box.halfY),
+        planPoint(box.x + box.halfX, box.y + box.halfY),
+      );
+    }
+    for (const { line } of this.runs) points.push(...line);
+    return boxAround(points);
+  }
+
+  fit(): void {
+    if (this.size.width_px === 0) return;
+    this.setView(viewOf(this.extent ?? EMPTY_BOX, this.size, FIT_MARGIN_PX, { ...SCALE_LIMITS, most: 260 }));
+  }
+
+  /** Brings a place into the window, if it is not there already. */
+  reveal(point: PlanPoint): void {
+    const { width_px, height_px } = this.size;
+    const { pixelsPerMetre } = this.view;
+    const edge = 40 / pixelsPerMetre;
+    const from = this.at(0, 0);
+    const to = this.at(width_px, height_px);
+    const box = { left: from.x + edge, top: from.y + edge, right: to.x - edge, bottom: to.y - edge };
+    if (width_px === 0 || inBox(box, point)) return;
+    this.setView({
+      x: width_px / 2 - point.x * pixelsPerMetre,
+      y: height_px / 2 - point.y * pixelsPerMetre,
+      pixelsPerMetre,
+    });
+  }
+
+  say(text: string, bad = false): void {
+    clearTimeout(this.timer);
+    this.message = { text, bad };
+    this.timer = setTimeout(() => (this.message = null), bad ? 9000 : 5000);
+  }
+
+  /** Does a command and says so where it is refused. */
+  run(command: Parameters<Workbook['run']>[0]): readonly string[] | null {
+    const done = this.wb.run(command);
+    if (done.ok) return done.created;
+    this.say(done.remedy ? `${done.message}: ${done.remedy}` : done.message, true);
+    return null;
+  }
+}
+
+function byId<T extends { readonly id: string }>(list: readonly T[] | undefined): ReadonlyMap<string, T> {
+  return new Map((list ?? []).map((item) => [item.id, item]));
+}
