@@ -1,8 +1,18 @@
+import svelte from 'eslint-plugin-svelte';
 import tseslint from 'typescript-eslint';
 
 export default tseslint.config(
   { ignores: ['**/node_modules/**', '**/dist/**'] },
   ...tseslint.configs.strict,
+  ...svelte.configs.recommended,
+  {
+    files: ['**/*.svelte', '**/*.svelte.ts'],
+    languageOptions: { parserOptions: { parser: tseslint.parser } },
+    rules: {
+      // state is replaced whole here, never changed in place
+      'svelte/prefer-svelte-reactivity': 'off',
+    },
+  },
   {
     rules: {
       '@typescript-eslint/no-non-null-assertion': 'off',

@@ -167,6 +167,13 @@ export function commandTable({ workbook, files, preferences, openList, openKeys 
     },
     { id: 'show-curve', label: 'Curves', menu: 'View', keys: ['3'], run: () => (workbook.screen = 'curve') },
     {
+      id: 'fields',
+      label: 'Show or fold the fields',
+      menu: 'View',
+      keys: ['F4'],
+      run: () => (preferences.side = !preferences.side),
+    },
+    {
       id: 'theme',
       label: 'Light or dark',
       menu: 'View',

@@ -4,11 +4,14 @@ export class Preferences {
     read('theme', matchMedia('(prefers-color-scheme: dark)').matches ? 'dark' : 'light') === 'dark',
   );
   guide = $state(read('guide', 'shown') === 'shown');
+  /** Whether the fields of the selection are shown; a narrow window starts without them. */
+  side = $state(read('side', innerWidth < 900 ? 'folded' : 'shown') === 'shown');
 
   constructor() {
     $effect.root(() => {
       $effect(() => write('theme', this.dark ? 'dark' : 'light'));
       $effect(() => write('guide', this.guide ? 'shown' : 'dismissed'));
+      $effect(() => write('side', this.side ? 'shown' : 'folded'));
     });
   }
 }
