@@ -28,6 +28,7 @@ const FIELDS: Readonly<Record<string, readonly (string | number)[]>> = {
   'velocity-low': ['diameter'],
   'velocity-close': ['diameter'],
   'velocity-high': ['diameter'],
+  'bend-tight': ['route', 'bend', 'radiusRatio'],
   'suction-over-rating': ['maxSuction'],
   'suction-at-shut-off': ['maxSuction'],
   'face-velocity-high': ['layers', 0, 'area'],

@@ -28,7 +28,7 @@ export interface RemedyInput {
   readonly units: UnitSystem;
 }
 
-const GUESS = 'first guess, as if the same air flowed: see what it does';
+const GUESS = 'first guess, for the same air: see what it does';
 
 /** The size of a run that has one size all along; null where a leg or piece has its own, as no one number would do. */
 function oneSize(run: Run): number | null {

@@ -42,7 +42,7 @@ describe('remedies', () => {
   });
 
   it('clean a filter that is full', () => {
-    const document = shop({ kind: 'setField', id: 'filter', path: ['layers', 0, 'load'], text: '900 g/m2' });
+    const document = shop({ kind: 'setField', id: 'filter', path: ['layers', 0, 'load'], text: '3 kg/m2' });
     const { remedy } = byCode(document, 'filter-full')!;
     const mended = applyCommand(document, remedy!.commands[0]!);
     if (!mended.ok) throw new Error(mended.message);
@@ -61,7 +61,7 @@ describe('remedies', () => {
   it('are not offered where a person has to decide: a run of several sizes', () => {
     const document = shop(
       { kind: 'setField', id: 'R1', path: ['diameter'], text: '150 mm' },
-      { kind: 'setField', id: 'R1', path: ['pieces', 3, 'diameter'], text: '140 mm' },
+      { kind: 'addPiece', run: 'R1', leg: 0, at: 1, piece: { kind: 'reducer', to: '140 mm' } },
     );
     expect(byCode(document, 'velocity-low')?.remedy).toBeNull();
   });
