@@ -22,7 +22,7 @@ const STEPS: Readonly<Record<UnitSystem, readonly { step_m: number; heavy: numbe
   ],
 };
 /** Grid lines closer than this blur into a grey [px]. */
-const LEAST_STEP_PX = 9;
+const LEAST_STEP_PX = 8;
 
 /** Step of the grid at a scale: the finest that is still seen [m]. */
 export function gridStep(pixelsPerMetre: number, units: UnitSystem): { step_m: number; heavy: number } {

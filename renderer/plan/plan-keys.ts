@@ -1,5 +1,6 @@
 import { apart } from '../geometry/space.ts';
 import type { PlanTools } from './plan-tools.svelte.ts';
+import { toggleGate } from './run-edits.ts';
 import { SCALE_LIMITS } from './scene.svelte.ts';
 import type { Scene } from './scene.svelte.ts';
 import { screenPoint, zoomAbout } from '../geometry/space.ts';
@@ -101,7 +102,12 @@ export function planKey(event: KeyboardEvent, reach: KeyReach): boolean {
   }
   if ((event.key === 'Enter' || event.key === ' ') && target) {
     const id = target.dataset.thing ?? target.dataset.run ?? target.dataset.mark;
-    if (target.dataset.gate !== undefined) tools.toggleGate(id!);
+    if (target.dataset.gate !== undefined) toggleGate(scene, id!);
+    // on what is selected already, Enter leads to its fields
+    else if (event.key === 'Enter' && !event.shiftKey && id && isAlone(scene, id)) {
+      scene.wb.goTo(id, ['name']);
+      return true;
+    }
     if (id) scene.wb.select([id], event.shiftKey ? 'toggle' : 'set');
     return true;
   }
@@ -126,6 +132,9 @@ export function generalKey(event: KeyboardEvent, reach: KeyReach): boolean {
   else return false;
   return true;
 }
+
+const isAlone = (scene: Scene, id: string): boolean =>
+  scene.wb.selection.size === 1 && scene.wb.selection.has(id);
 
 function moveCornerBy(scene: Scene, handle: SVGGElement, dx: number, dy: number, dz: number): void {
   const run = handle.dataset.of!;

@@ -1,20 +1,15 @@
-import { nearestOnLine } from '../geometry/run-hit.ts';
-import { roundTo, snap, snapToGrid } from '../geometry/snap.ts';
+import { snap, snapToGrid } from '../geometry/snap.ts';
 import { apart, inBox, planPoint } from '../geometry/space.ts';
 import type { PlanBox, PlanPoint } from '../geometry/space.ts';
 import { DraftRun } from './draft-run.svelte.ts';
 import type { Modifiers } from './draft-run.svelte.ts';
+import { freePlace, gateOnSelection, ghostAt, placeItem } from './placing.ts';
+import type { Ghost } from './placing.ts';
+import { toggleGate } from './run-edits.ts';
 import type { Scene } from './scene.svelte.ts';
+import type { Hit } from './plan-hit.ts';
 import type { EndView } from './thing-view.ts';
 import type { TrayItem } from './tray-items.ts';
-
-/** What a press on the plan fell on. */
-export type Hit =
-  | { readonly kind: 'thing' | 'run'; readonly id: string }
-  | { readonly kind: 'mark'; readonly id: string; readonly run: string; readonly gate: boolean }
-  | { readonly kind: 'corner'; readonly run: string; readonly corner: number }
-  | { readonly kind: 'end'; readonly thing: string; readonly end: string }
-  | { readonly kind: 'paper' };
 
 type Gesture =
   | {
@@ -31,7 +26,8 @@ type Gesture =
 
 /** A press that moves less than this is a click [px]. */
 const CLICK_PX = 4;
-const PLACE_REACH_PX = 16;
+/** How near a press must be to a free end to start a run there [px]. */
+const END_REACH_PX = 16;
 
 /** What the pointer and the keys do to the plan; one gesture is one step of undo. */
 export class PlanTools {
@@ -43,7 +39,7 @@ export class PlanTools {
   box = $state.raw<PlanBox | null>(null);
   pointer = $state.raw<PlanPoint | null>(null);
   /** Where the thing to be placed would go, and the run that a piece would go on. */
-  ghost = $state.raw<{ point: PlanPoint; run: { id: string; leg: number; at: number } | null } | null>(null);
+  ghost = $state.raw<Ghost | null>(null);
   dragging = $state(false);
 
   private gesture: Gesture | null = null;
@@ -51,8 +47,6 @@ export class PlanTools {
   private next: (() => void) | null = null;
 
   constructor(private readonly scene: Scene) {}
-
-  // ---- presses -------------------------------------------------------------------------------------------------
 
   /** Starts a gesture with the main button; `keep` adds to the selection. */
   press(hit: Hit, point: PlanPoint, keep: boolean): void {
@@ -65,7 +59,7 @@ export class PlanTools {
       return;
     }
     if (hit.kind === 'mark') {
-      if (hit.gate) this.toggleGate(hit.id);
+      if (hit.gate && !keep) toggleGate(scene, hit.id);
       scene.wb.select([hit.id], keep ? 'toggle' : 'set');
       return;
     }
@@ -103,7 +97,10 @@ export class PlanTools {
 
   move(point: PlanPoint, moved_px: number, keys: Modifiers): void {
     this.pointer = point;
-    if (this.tool.kind === 'place') return this.hover(point, keys.altKey);
+    if (this.tool.kind === 'place') {
+      this.ghost = ghostAt(this.scene, this.tool.item, point, keys.altKey);
+      return;
+    }
     if (this.draft) return this.draft.pointTo(point, keys);
     const gesture = this.gesture;
     if (!gesture || (moved_px < CLICK_PX && !this.dragging)) return;
@@ -214,8 +211,6 @@ export class PlanTools {
     return true;
   }
 
-  // ---- runs ----------------------------------------------------------------------------------------------------
-
   /** Starts to draw a run at an end. */
   startRun(from: EndView): void {
     this.tool = { kind: 'run' };
@@ -226,7 +221,7 @@ export class PlanTools {
   private startRunAt(hit: Hit, point: PlanPoint): void {
     const { ends, scale } = this.scene;
     const pressed = hit.kind === 'end' ? ends.filter((e) => e.thing === hit.thing && e.end === hit.end) : [];
-    const reach = PLACE_REACH_PX / scale;
+    const reach = END_REACH_PX / scale;
     const near = ends.filter((end) => end.free && apart(end, point) <= reach);
     const own = hit.kind === 'thing' ? ends.filter((end) => end.thing === hit.id && end.free) : [];
     const from = [...pressed, ...near, ...own].find((end) => end.free);
@@ -253,120 +248,26 @@ export class PlanTools {
     if (run) this.scene.wb.select([run]);
   }
 
-  insertCorner(run: string, point: PlanPoint): void {
-    const view = this.scene.runById.get(run);
-    if (!view) return;
-    if (view.typed) {
-      this.scene.say('the lengths of this run are typed; draw it anew to give it corners', true);
-      return;
-    }
-    const hit = nearestOnLine(view.points, point);
-    if (!hit) return;
-    const at = snapToGrid(hit.point, this.scene.grid.step_m);
-    this.scene.run({ kind: 'insertCorner', run, leg: hit.leg, at: { x: at.x, y: at.y } });
-  }
-
-  toggleGate(id: string): void {
-    const { scene } = this;
-    const mark = scene.marks.find((m) => m.id === id);
-    const opening = scene.openings.get(id) ?? mark?.opening ?? 1;
-    const text = opening > 0.02 ? '0 %' : '100 %';
-    scene.run({ kind: 'setGate', setting: scene.wb.setting, gate: id, text });
-  }
-
-  // ---- placing -------------------------------------------------------------------------------------------------
-
   take(item: TrayItem): void {
     this.draft = null;
     this.tool = { kind: 'place', item };
     this.ghost = null;
   }
 
-  private hover(point: PlanPoint, free: boolean): void {
-    this.ghost = this.ghostAt(point, free);
-  }
-
-  private ghostAt(point: PlanPoint, free: boolean): NonNullable<PlanTools['ghost']> {
-    const { scene } = this;
-    if (this.tool.kind === 'place' && this.tool.item.makes.kind === 'piece') {
-      let best: { id: string; leg: number; at: number; point: PlanPoint; distance_m: number } | null = null;
-      for (const { id, points } of scene.runs) {
-        const hit = nearestOnLine(points, point);
-        if (hit && (!best || hit.distance_m < best.distance_m)) best = { id, ...hit };
-      }
-      if (best && best.distance_m <= PLACE_REACH_PX / scene.scale) return { point: best.point, run: best };
-      return { point, run: null };
-    }
-    return { point: free ? point : snapToGrid(point, scene.grid.step_m), run: null };
-  }
-
   /** Puts what was taken from the tray at a place; the tool goes back to selecting. */
   placeAt(point: PlanPoint): void {
-    if (this.tool.kind !== 'place') return;
-    const { item } = this.tool;
-    const { point: at, run } = this.ghostAt(point, false);
-    if (item.makes.kind === 'piece') {
-      if (!run) return this.scene.say('a gate goes on a run: click on one', true);
-      this.addGate(run.id, run.leg, run.at);
-    } else {
-      const { thing, preset } = item.makes;
-      const made = this.scene.run({
-        kind: 'place',
-        thing,
-        at: { x: at.x, y: at.y },
-        ...(preset === undefined ? {} : { preset }),
-      });
-      if (made) this.scene.wb.select(made);
-    }
+    if (this.tool.kind !== 'place' || !placeItem(this.scene, this.tool.item, point)) return;
     this.tool = { kind: 'select' };
     this.ghost = null;
   }
 
-  addGate(run: string, leg: number, at: number): void {
-    const made = this.scene.run({
-      kind: 'addPiece',
-      run,
-      leg,
-      at: roundTo(at, 1e-4),
-      piece: { kind: 'gate' },
-    });
-    if (made && made.length > 0) this.scene.wb.select(made);
-  }
-
   /** Puts a thing in the middle of the view, or a gate on the run that is selected, for those who use keys. */
-  placeByKey(item: TrayItem): string | null {
-    const { scene } = this;
-    if (item.makes.kind === 'piece') {
-      const run = scene.runs.find((view) => scene.wb.selection.has(view.id));
-      if (!run) {
-        scene.say('select the run that the gate goes on first', true);
-        return null;
-      }
-      const lengths = run.points.slice(1).map((p, i) => apart(run.points[i]!, p));
-      this.addGate(run.id, Math.max(0, lengths.indexOf(Math.max(...lengths))), 0.5);
-      return null;
-    }
-    this.take(item);
-    this.placeAt(this.freePlace());
-    return [...scene.wb.selection][0] ?? null;
+  placeByKey(item: TrayItem): void {
+    this.cancel();
+    this.tool = { kind: 'select' };
+    if (item.makes.kind === 'piece') gateOnSelection(this.scene);
+    else placeItem(this.scene, item, freePlace(this.scene));
   }
-
-  /** A place near the middle of the view on which nothing stands. */
-  private freePlace(): PlanPoint {
-    const { scene } = this;
-    const middle = snapToGrid(scene.middle, scene.grid.step_m);
-    const free = (p: PlanPoint) => scene.things.every((view) => apart(view, p) > 0.7);
-    for (let ring = 0; ring < 12; ring++) {
-      for (let i = 0; i < Math.max(1, ring * 6); i++) {
-        const angle = (i * 2 * Math.PI) / Math.max(1, ring * 6);
-        const p = planPoint(middle.x + 0.8 * ring * Math.cos(angle), middle.y + 0.8 * ring * Math.sin(angle));
-        if (free(p)) return snapToGrid(p, scene.grid.step_m);
-      }
-    }
-    return middle;
-  }
-
-  // ---- keys ----------------------------------------------------------------------------------------------------
 
   private keysOpen = false;
 

@@ -22,7 +22,7 @@ import type { EndView, ThingView } from './thing-view.ts';
 
 /** Scales that the plan can be looked at in [px/m]. */
 export const SCALE_LIMITS = { least: 4, most: 2500 };
-const FIT_MARGIN_PX = { x: 130, y: 74 };
+const FIT_MARGIN_PX = { x: 150, y: 74 };
 /** Part of the plan that an empty shop shows [m]. */
 const EMPTY_BOX: PlanBox = { left: 0, top: 0, right: 8, bottom: 5 };
 
@@ -41,6 +41,7 @@ export class Scene {
 
   private readonly thingViews = new ThingViews();
   private readonly runViews = new RunViews();
+  private readonly items = new WeakMap<ThingView | RunView, SequenceItem>();
   private timer: ReturnType<typeof setTimeout> | undefined;
 
   view: View = $derived.by(() => {
@@ -55,18 +56,21 @@ export class Scene {
     this.thingViews.of(this.wb.document.things, this.placed, this.runs),
   );
   runs: RunView[] = $derived.by(() => this.runViews.of(this.wb.document.runs, this.placed));
+  private order = $derived.by(() => flowSequence(this.wb.document.things, this.wb.document.runs));
   thingById = $derived.by(() => new Map(this.things.map((view) => [view.id, view])));
   runById = $derived.by(() => new Map(this.runs.map((view) => [view.id, view])));
   sequence: SequenceItem[] = $derived.by(() =>
-    flowSequence(this.wb.document.things, this.wb.document.runs).map((id): SequenceItem => {
-      const thing = this.thingById.get(id);
-      return thing ? { kind: 'thing', id, view: thing } : { kind: 'run', id, view: this.runById.get(id)! };
+    this.order.map((id): SequenceItem => {
+      const view = this.thingById.get(id) ?? this.runById.get(id)!;
+      const old = this.items.get(view);
+      if (old) return old;
+      const item: SequenceItem = 'thing' in view ? { kind: 'thing', id, view } : { kind: 'run', id, view };
+      this.items.set(view, item);
+      return item;
     }),
   );
   ends: EndView[] = $derived.by(() => this.things.flatMap((view) => view.ends));
-  marks = $derived.by(() =>
-    this.runs.flatMap((view) => view.marks.map((mark) => ({ ...mark, run: view.id }))),
-  );
+  marks = $derived.by(() => this.runs.flatMap((view) => view.marks));
   openings = $derived.by(() => settingGates(this.wb.document, this.wb.setting));
 
   runResults = $derived.by(() => byId<RunResult>(this.wb.result?.runs));
@@ -112,9 +116,26 @@ export class Scene {
     return boxAround(points);
   }
 
+  private fitted: object | null = null;
+
+  /** Shows the whole shop. */
   fit(): void {
     if (this.size.width_px === 0) return;
-    this.setView(viewOf(this.extent ?? EMPTY_BOX, this.size, FIT_MARGIN_PX, { ...SCALE_LIMITS, most: 260 }));
+    const margin = { ...FIT_MARGIN_PX, x: Math.min(FIT_MARGIN_PX.x, this.size.width_px / 5) };
+    this.setView(viewOf(this.extent ?? EMPTY_BOX, this.size, margin, { ...SCALE_LIMITS, most: 260 }));
+    this.fitted = this.viewport;
+  }
+
+  /** Nobody has moved the view since it was fitted. */
+  private get untouched(): boolean {
+    return this.fitted === null || this.fitted === this.viewport;
+  }
+
+  /** The window has another size; a view that shows the whole shop goes on doing so. */
+  resize(width_px: number, height_px: number): void {
+    const { untouched } = this;
+    this.size = { width_px, height_px };
+    if (untouched) this.fit();
   }
 
   /** Brings a place into the window, if it is not there already. */

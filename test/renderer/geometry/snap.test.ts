@@ -33,7 +33,7 @@ describe('grid', () => {
         fc.constantFrom('si' as const, 'us' as const),
         (scale, units) => {
           const { step_m } = gridStep(scale, units);
-          expect(step_m * scale >= 9 || step_m >= 0.9).toBe(true);
+          expect(step_m * scale >= 8 || step_m >= 0.9).toBe(true);
         },
       ),
       { seed: 43 },

@@ -1,0 +1,161 @@
+import type { ThingKind } from '../../core/document/schema-things.ts';
+import type { UnitSystem } from '../../core/quantities/dimensions.ts';
+import { placeLabels } from '../geometry/label-layout.ts';
+import type { LabelWish } from '../geometry/label-layout.ts';
+import { blockedBy, ductBoxes, runTexts, runWish, shortName, tagWish, thingWish } from './label-wishes.ts';
+import { runFigures } from './result-text.ts';
+import type { Print } from './result-text.ts';
+import { STATUS_WORDS } from './run-status.ts';
+import type { RunStatus } from './run-status.ts';
+import type { RunView } from './run-view.ts';
+import type { Scene } from './scene.svelte.ts';
+import type { ThingView } from './thing-view.ts';
+
+/** A label of the plan: where its offset counts from, and what it says, the fullest first. */
+export interface LabelItem {
+  readonly id: string;
+  readonly x: number;
+  readonly y: number;
+  readonly sizes: readonly (readonly string[])[];
+  /** Lines of the first size from this one on are results. */
+  readonly status: RunStatus | null;
+  readonly kind: 'thing' | 'run' | 'tag';
+  readonly name: string | null;
+  readonly urgent: boolean;
+  readonly wish: (pixelsPerMetre: number) => LabelWish;
+}
+
+/** Where a label stands from its item's point [px], and which size it has. */
+export interface LabelOffset {
+  readonly dx: number;
+  readonly dy: number;
+  readonly size: number;
+}
+
+const URGENT: ReadonlySet<RunStatus> = new Set<RunStatus>(['too-slow', 'too-little']);
+/** Junctions are named by their runs, and by name only when they are selected. */
+const UNNAMED: ReadonlySet<ThingKind> = new Set<ThingKind>(['wye', 'tee', 'breeches', 'joint']);
+
+/** Hands out the same item while nothing it was made of has changed. */
+export class LabelItems {
+  private kept = new Map<string, { from: readonly unknown[]; items: readonly LabelItem[] }>();
+  private next = new Map<string, { from: readonly unknown[]; items: readonly LabelItem[] }>();
+
+  private keep(id: string, from: readonly unknown[], make: () => readonly LabelItem[]): readonly LabelItem[] {
+    const old = this.kept.get(id);
+    const same = old && old.from.length === from.length && old.from.every((value, i) => value === from[i]);
+    const items = same ? old.items : make();
+    this.next.set(id, { from, items });
+    return items;
+  }
+
+  of(
+    scene: Scene,
+    figures: ReadonlyMap<string, readonly string[]>,
+    names: boolean,
+    print: Print,
+  ): LabelItem[] {
+    this.next = new Map();
+    const { units, selection } = scene.wb;
+    const runs = scene.runs.flatMap((view) => {
+      const result = scene.solved ? scene.runResults.get(view.id) : undefined;
+      if (!result) return [];
+      const status = scene.statusOf(result);
+      const chosen = selection.has(view.id);
+      const figures = status === 'shut' ? '' : runFigures(result, print);
+      return this.keep(view.id, [view, status, figures, chosen], () => [
+        runItem(view, status, figures, chosen),
+      ]);
+    });
+    const things = !names
+      ? []
+      : scene.things.flatMap((view) => {
+          if (UNNAMED.has(view.thing.kind) && !selection.has(view.id)) return [];
+          const results = figures.get(view.id);
+          return this.keep(view.id, [view, results, units], () => [thingItem(view, results ?? [], print)]);
+        });
+    const tags = !names
+      ? []
+      : scene.runs.flatMap((view) =>
+          this.keep(`${view.id} tags`, [view, units], () => tagItems(view, units, print)),
+        );
+    this.kept = this.next;
+    const urgent = runs.filter((item) => item.urgent);
+    return [...urgent, ...things, ...runs.filter((item) => !item.urgent), ...tags];
+  }
+}
+
+function runItem(view: RunView, status: RunStatus, figures: string, chosen: boolean): LabelItem {
+  const texts = status === 'shut' ? [STATUS_WORDS.shut, ''] : runTexts(figures, STATUS_WORDS[status]);
+  const { x, y } = view.labelPlaces[0] ?? { x: 0, y: 0 };
+  return {
+    id: view.id,
+    x,
+    y,
+    sizes: texts.map((text) => [text]),
+    status,
+    kind: 'run',
+    name: null,
+    urgent: URGENT.has(status) || chosen,
+    wish: (scale) => runWish(view, texts, scale),
+  };
+}
+
+function thingItem(view: ThingView, results: readonly string[], print: Print): LabelItem {
+  const name = shortName(view.name);
+  const tall = view.z === 0 ? name : `${name} · ${print(view.z, 'length')} up`;
+  const sizes =
+    results.length > 0 ? [[tall, ...results], [name, ...results], results, [name]] : [[tall], [name]];
+  const { x, y } = view.box;
+  const wish = (scale: number) => thingWish(view, sizes, scale);
+  return { id: view.id, x, y, sizes, status: null, kind: 'thing', name, urgent: false, wish };
+}
+
+/** Heights at risers and drops, and lengths that are typed. */
+function tagItems(view: RunView, _units: UnitSystem, print: Print): LabelItem[] {
+  const tag = (id: string, x: number, y: number, off_m: number, text: string): LabelItem => ({
+    id,
+    x,
+    y,
+    sizes: [[text]],
+    status: null,
+    kind: 'tag',
+    name: null,
+    urgent: false,
+    wish: (scale) => tagWish(id, { x, y }, off_m, text, scale),
+  });
+  const rises = view.verticals.map((v, i) =>
+    tag(`${view.id} rise ${i}`, v.x, v.y, v.diameter_m / 2, `${v.way} to ${print(v.to_m, 'length')}`),
+  );
+  const typed = (view.run.route?.legs ?? []).flatMap((leg, i) => {
+    const [a, b] = [view.line[i], view.line[i + 1]];
+    if (!leg.length || !a || !b) return [];
+    const text = `${print(leg.length.si, 'length')} typed`;
+    return [tag(`${view.id} leg ${i}`, (a.x + b.x) / 2, (a.y + b.y) / 2, view.diameter_m / 2, text)];
+  });
+  return [...rises, ...typed];
+}
+
+/** Finds a place for every label for which there is one. */
+export function layOut(
+  items: readonly LabelItem[],
+  scene: Scene,
+  pixelsPerMetre: number,
+): Map<string, LabelOffset> {
+  const placed = placeLabels(
+    items.map((item) => item.wish(pixelsPerMetre)),
+    blockedBy(scene.things, scene.marks, pixelsPerMetre),
+    ductBoxes(scene.runs, pixelsPerMetre),
+  );
+  const offsets = new Map<string, LabelOffset>();
+  for (const { id, x, y } of items) {
+    const place = placed.get(id);
+    if (place)
+      offsets.set(id, {
+        dx: place.x - x * pixelsPerMetre,
+        dy: place.y - y * pixelsPerMetre,
+        size: place.size,
+      });
+  }
+  return offsets;
+}
