@@ -22,7 +22,7 @@ import type { EndView, ThingView } from './thing-view.ts';
 
 /** Scales that the plan can be looked at in [px/m]. */
 export const SCALE_LIMITS = { least: 4, most: 2500 };
-const FIT_MARGIN_PX = { x: 150, y: 74 };
+const FIT_MARGIN_PX = { x: 190, y: 74 };
 /** Part of the plan that an empty shop shows [m]. */
 const EMPTY_BOX: PlanBox = { left: 0, top: 0, right: 8, bottom: 5 };
 
