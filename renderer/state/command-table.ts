@@ -142,6 +142,14 @@ export function commandTable({ workbook, files, preferences, openList, openKeys 
         ]),
     },
     {
+      id: 'to-fields',
+      label: 'Go to the fields of the selection',
+      menu: 'Edit',
+      keys: ['F2'],
+      enabled: () => workbook.selection.size === 1,
+      run: () => workbook.goTo(ids()[0]!, ['name']),
+    },
+    {
       id: 'select-none',
       label: 'Select nothing',
       menu: 'Edit',

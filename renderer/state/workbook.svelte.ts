@@ -37,7 +37,7 @@ export class Workbook {
   screen = $state<Screen>('plan');
   setting = $state('');
   selection = $state.raw<ReadonlySet<string>>(new Set());
-  units = $state<UnitSystem>('si');
+  private shownUnits = $state<UnitSystem>('si');
   focusField = $state.raw<FieldFocus | null>(null);
 
   solutions = $state.raw<ReadonlyMap<string, SettingResult>>(new Map());
@@ -64,10 +64,22 @@ export class Workbook {
     this.load(document);
   }
 
+  /** Units that figures are shown in; the document keeps its own. */
+  get units(): UnitSystem {
+    return this.shownUnits;
+  }
+
+  set units(units: UnitSystem) {
+    if (units === this.shownUnits) return;
+    this.shownUnits = units;
+    // findings carry their figures in words
+    if (this.gaps.length === 0) this.ask();
+  }
+
   /** Starts afresh with another document. */
   load(document: ShopDocument): void {
     this.history.reset(document);
-    this.units = document.units;
+    this.shownUnits = document.units;
     this.selection = new Set();
     this.focusField = null;
     this.solutions = new Map();
@@ -129,7 +141,7 @@ export class Workbook {
   setSetting(name: string): void {
     this.setting = name;
     this.curve = null;
-    this.solver.solve(this.document, name);
+    this.ask();
     if (this.curveWanted) this.askCurve();
   }
 
@@ -152,6 +164,10 @@ export class Workbook {
     return printQuantity(si, dimension, this.units);
   }
 
+  private ask(): void {
+    this.solver.solve({ ...this.document, units: this.shownUnits }, this.setting);
+  }
+
   private labels(): void {
     this.undoLabel = this.history.undoLabel;
     this.redoLabel = this.history.redoLabel;
@@ -172,7 +188,7 @@ export class Workbook {
       return;
     }
     this.solving = true;
-    this.solver.solve(this.document, this.setting);
+    this.ask();
     if (this.curveWanted) this.solver.curve(this.setting, null);
   }
 
