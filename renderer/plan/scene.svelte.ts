@@ -22,7 +22,7 @@ import type { EndView, ThingView } from './thing-view.ts';
 
 /** Scales that the plan can be looked at in [px/m]. */
 export const SCALE_LIMITS = { least: 4, most: 2500 };
-const FIT_MARGIN_PX = { x: 190, y: 74 };
+const FIT_MARGIN_PX = { x: 236, y: 74 };
 /** Part of the plan that an empty shop shows [m]. */
 const EMPTY_BOX: PlanBox = { left: 0, top: 0, right: 8, bottom: 5 };
 
@@ -121,7 +121,7 @@ export class Scene {
   /** Shows the whole shop. */
   fit(): void {
     if (this.size.width_px === 0) return;
-    const margin = { ...FIT_MARGIN_PX, x: Math.min(FIT_MARGIN_PX.x, this.size.width_px / 5) };
+    const margin = { ...FIT_MARGIN_PX, x: Math.min(FIT_MARGIN_PX.x, this.size.width_px / 4) };
     this.setView(viewOf(this.extent ?? EMPTY_BOX, this.size, margin, { ...SCALE_LIMITS, most: 260 }));
     this.fitted = this.viewport;
   }
