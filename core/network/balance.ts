@@ -1,10 +1,12 @@
 import { fanTotalPressure } from '../fan/fan-curve.ts';
 import { junctionLegPressures } from '../fittings/junction.ts';
+import { keepDrop } from './kept-drop.ts';
+import { NEAR } from './kept-friction.ts';
 import { densityAt, marchElement, newMarch } from './march.ts';
 import { linearStep } from './linear-step.ts';
-import type { Slopes } from './linear-step.ts';
+import { KEPT_DROP } from './packed.ts';
 import type { PackedNet } from './packed.ts';
-import type { Coupling, Plan } from './plan.ts';
+import type { Coupling, Plan, Sizes, SparseSystem, Work } from './plan.ts';
 
 /** Flows and pressures of a whole network; kept between solves for a warm start. */
 export interface NetState {
@@ -12,16 +14,6 @@ export interface NetState {
   readonly flow_kgs: Float64Array;
   /** Total pressure of each node, static at a mixing junction [Pa gauge]. */
   readonly pressure_Pa: Float64Array;
-}
-
-/** Sizes by which a network's equations are scaled, all from the network alone. */
-export interface Sizes {
-  /** Largest pressure that drives air [Pa]. */
-  readonly pressure_Pa: number;
-  /** Largest of the typical flows [kg/s]. */
-  readonly flow_kgs: number;
-  /** For each active element the flow that the whole pressure would drive through it alone [kg/s]. */
-  readonly typical_kgs: Float64Array;
 }
 
 /** Least slope of an element's pressure balance against flow, as a share of the pressure scale over the flow scale. */
@@ -49,8 +41,11 @@ export class Balance {
   pressure_Pa = 0;
   worstElement = -1;
   mass_kgs = 0;
-  private readonly slopes: Slopes;
-  private readonly damped_byFlow: Float64Array;
+  /** Sum of the flows that cross the given pressures, or the largest flow where none does [kg/s]. */
+  throughput_kgs = 0;
+  private readonly work: Work;
+  /** How many elements the last evaluation marched along. */
+  private marchedCount = 0;
   private readonly march = newMarch();
   private readonly fanOut = new Float64Array(3);
   private readonly junctionFlows: Float64Array[];
@@ -67,14 +62,12 @@ export class Balance {
     this.packed = packed;
     this.plan = plan;
     this.held = held;
-    const ne = plan.activity.elements.length;
-    this.residual = new Float64Array(ne + plan.activity.nodes.length);
-    this.slopes = {
-      byFlow: new Float64Array(ne),
-      byStart: new Float64Array(ne),
-      byEnd: new Float64Array(ne),
-    };
-    this.damped_byFlow = new Float64Array(ne);
+    this.work = plan.work;
+    this.residual = plan.work.residual;
+    if (plan.plain) {
+      plan.work.byStart.fill(1);
+      plan.work.byEnd.fill(-1);
+    }
     this.pressureScale_Pa = sizes.pressure_Pa;
     this.flowScale_kgs = sizes.flow_kgs;
     this.typical_kgs = sizes.typical_kgs;
@@ -114,63 +107,106 @@ export class Balance {
 
   /** Writes residuals and slopes at a state. */
   evaluate(state: NetState): void {
-    const { packed, plan, residual, march } = this;
-    const { byFlow, byStart, byEnd } = this.slopes;
-    const { startNode, endNode } = plan;
+    const { packed, plan, residual } = this;
+    const { byFlow } = this.work;
+    const { startNode, endNode, plain } = plan;
+    const { from, to } = packed;
+    const kept = packed.keptDrops.values;
+    const { flow_kgs, pressure_Pa } = state;
     const { elements } = plan.activity;
     const ne = elements.length;
-    residual.fill(0);
+    residual.fill(0, ne);
     if (packed.junctions.length > 0) this.mixJunctions(state);
-    const unit = this.pressureScale_Pa / this.flowScale_kgs;
-    const floor = SLOPE_FLOOR * unit;
+    this.marchedCount = 0;
+    const floor = (SLOPE_FLOOR * this.pressureScale_Pa) / this.flowScale_kgs;
     let sum = 0;
-    let largest = 0;
+    let largest_Pa = 0;
     let worst = 0;
+    let crossing_kgs = 0;
+    let most_kgs = 0;
     for (let i = 0; i < ne; i++) {
       const e = elements[i]!;
-      const m = state.flow_kgs[e]!;
-      if (startNode[i]! >= 0) residual[ne + startNode[i]!]! -= m;
-      if (endNode[i]! >= 0) residual[ne + endNode[i]!]! += m;
-      let off: number;
+      const m = flow_kgs[e]!;
+      const f = startNode[i]!;
+      const t = endNode[i]!;
+      const size = Math.abs(m);
+      if (size > most_kgs) most_kgs = size;
+      if (f >= 0) residual[ne + f]! -= m;
+      else crossing_kgs += size;
+      if (t >= 0) residual[ne + t]! += m;
+      else crossing_kgs += size;
+
+      let off_Pa: number;
       let slope: number;
-      const held = this.held === null ? NaN : this.held[e]!;
-      if (!Number.isNaN(held)) {
-        // scaled like a pressure, so that one measure of the residual serves all
-        off = (held - m) * unit;
-        slope = -unit;
-        byStart[i] = 0;
-        byEnd[i] = 0;
+      const at = KEPT_DROP * e;
+      const perFlow = kept[at]!;
+      const x = m * perFlow - 1;
+      if (plain && x < NEAR && x > -NEAR) {
+        const first = kept[at + 2]!;
+        const second = kept[at + 3]!;
+        const third = kept[at + 4]!;
+        const fourth = kept[at + 5]!;
+        const drop_Pa = kept[at + 1]! + x * (first + x * (second + x * (third + x * fourth)));
+        off_Pa = pressure_Pa[from[e]!]! - drop_Pa - pressure_Pa[to[e]!]!;
+        slope = -perFlow * (first + x * (2 * second + x * (3 * third + 4 * x * fourth)));
       } else {
-        const start = this.endPressure(state, e, true);
-        const end = this.endPressure(state, e, false);
-        byStart[i] = 1;
-        byEnd[i] = -1;
-        if (packed.isFan[e]) {
-          off = start + this.fanRise(e, m, start) - end;
-          byStart[i] = 1 + this.fanOut[2]!;
-          slope = this.fanOut[1]!;
-        } else if (m >= 0) {
-          marchElement(packed, e, m, start, march);
-          off = march.total_Pa - end;
-          byStart[i] = march.byInlet;
-          slope = march.byFlow;
-        } else {
-          marchElement(packed, e, m, end, march);
-          off = start - march.total_Pa;
-          byEnd[i] = -march.byInlet;
-          slope = march.byFlow; // d(-total)/dm = byFlow, as |m| falls where m rises
-        }
-        if (Math.abs(slope) < floor) slope = slope > 0 ? floor : -floor;
+        off_Pa = this.evaluateElement(i, state);
+        slope = byFlow[i]!;
       }
-      residual[i] = off;
+      if (slope > -floor && slope < floor) slope = slope > 0 ? floor : -floor;
+      residual[i] = off_Pa;
       byFlow[i] = slope;
-      sum += off * off;
-      if (Math.abs(off) > largest) {
-        largest = Math.abs(off);
+      sum += off_Pa * off_Pa;
+      const apart_Pa = Math.abs(off_Pa);
+      if (apart_Pa > largest_Pa) {
+        largest_Pa = apart_Pa;
         worst = i;
       }
     }
-    this.sumUp(sum, largest, worst);
+    this.throughput_kgs = Math.max(crossing_kgs / 2, most_kgs);
+    this.sumUp(sum, largest_Pa, worst);
+  }
+
+  /** Residual of one active element, through its fan or by a march [Pa]; writes its slopes. */
+  private evaluateElement(i: number, state: NetState): number {
+    const { packed, march } = this;
+    const { byFlow, byStart, byEnd, marched } = this.work;
+    const e = this.plan.activity.elements[i]!;
+    const m = state.flow_kgs[e]!;
+    const held = this.held === null ? NaN : this.held[e]!;
+    if (!Number.isNaN(held)) {
+      // scaled like a pressure, so that one measure of the residual serves all
+      const unit = this.pressureScale_Pa / this.flowScale_kgs;
+      byFlow[i] = -unit;
+      byStart[i] = 0;
+      byEnd[i] = 0;
+      return (held - m) * unit;
+    }
+    const start = this.endPressure(state, e, true);
+    const end = this.endPressure(state, e, false);
+    byStart[i] = 1;
+    byEnd[i] = -1;
+    if (packed.isFan[e]) {
+      const rise = this.fanRise(e, m, start);
+      byStart[i] = 1 + this.fanOut[2]!;
+      byFlow[i] = this.fanOut[1]!;
+      return start + rise - end;
+    }
+    marched[this.marchedCount++] = i;
+    marchElement(packed, e, m, m >= 0 ? start : end, march);
+    byFlow[i] = march.byFlow; // against the run d(-total)/dm is the same, as |m| falls where m rises
+    if (m >= 0) byStart[i] = march.byInlet;
+    else byEnd[i] = -march.byInlet;
+    return m >= 0 ? march.total_Pa - end : start - march.total_Pa;
+  }
+
+  /** Keeps the drops that the last evaluation had to march for, at the state that it saw. */
+  keepDrops(state: NetState): void {
+    if (!this.plan.plain) return;
+    for (let k = 0; k < this.marchedCount; k++) {
+      const e = this.plan.activity.elements[this.work.marched[k]!]!;
+      keepDrop(this.packed, e, state.flow_kgs[e]!, this.march);
+    }
   }
 
   /** Rise of total pressure over a fan [Pa]; leaves its slopes by mass flow and by inlet pressure in `fanOut`. */
@@ -213,28 +249,33 @@ export class Balance {
    * @param step - receives flows of the active elements [kg/s], then pressures of the active nodes [Pa]
    */
   newtonStep(damping: number, step: Float64Array): void {
-    const { residual, slopes, plan } = this;
+    const { residual, plan, work } = this;
     for (let i = 0; i < residual.length; i++) step[i] = -residual[i]!;
-    const couple = plan.coupled.length > 0 ? (values: Float64Array) => this.couple(values) : null;
+    const { system } = plan;
+    const couple =
+      system.kind === 'sparse' && system.coupled.length > 0
+        ? (values: Float64Array) => this.couple(system, values)
+        : null;
     if (damping === 0) {
-      linearStep(plan, slopes, step, couple);
+      linearStep(plan, work, step, couple);
       return;
     }
-    for (let i = 0; i < slopes.byFlow.length; i++) {
-      const slope = slopes.byFlow[i]!;
+    const { byFlow, byStart, byEnd, damped_byFlow } = work;
+    for (let i = 0; i < byFlow.length; i++) {
+      const slope = byFlow[i]!;
       const mean = this.pressureScale_Pa / this.typical_kgs[i]!;
-      this.damped_byFlow[i] = slope - damping * Math.max(Math.abs(slope), mean);
+      damped_byFlow[i] = slope - damping * Math.max(Math.abs(slope), mean);
     }
-    linearStep(plan, { ...slopes, byFlow: this.damped_byFlow }, step, couple);
+    linearStep(plan, { byFlow: damped_byFlow, byStart, byEnd }, step, couple);
   }
 
   /** Adds what the mixing junctions put into the rows of coupled flows. */
-  private couple(values: Float64Array): void {
-    const { plan, slopes } = this;
-    for (const { element: i, from, to } of plan.coupled) {
+  private couple({ coupled, own }: SparseSystem, values: Float64Array): void {
+    const { byStart, byEnd } = this.work;
+    for (const { element: i, from, to } of coupled) {
       const at = 5 * i;
-      if (from !== null) this.coupleEnd(from, slopes.byStart[i]!, plan.own[at + 1]!, values);
-      if (to !== null) this.coupleEnd(to, slopes.byEnd[i]!, plan.own[at + 2]!, values);
+      if (from !== null) this.coupleEnd(from, byStart[i]!, own[at + 1]!, values);
+      if (to !== null) this.coupleEnd(to, byEnd[i]!, own[at + 2]!, values);
     }
   }
 

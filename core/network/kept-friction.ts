@@ -1,19 +1,19 @@
 import { frictionFactorWithSlope, TURBULENT_ABOVE } from '../duct/friction.ts';
 
 /** Numbers kept for each segment. */
-export const KEPT = 4;
-/** Change of Reynolds number [-] within which the kept expansion is used: `f` is then good to 1e-13 of itself. */
-const NEAR = 2e-4;
+export const KEPT = 5;
+/** Change of Reynolds number [-] within which a kept expansion is used: `f` is then good to 1e-13 of itself. */
+export const NEAR = 3e-3;
 const HALF_LN10 = Math.LN10 / 2;
 
 /**
  * Friction factor and its slope, from the last full solution of this segment where flow has hardly changed since.
  *
  * With `u = ln Re` and `F = ln(10) / (2 sqrt f)`, Colebrook-White gives `s = d ln f / du = -2 / (1 + X1 + F)` and
- * `ds/du = s^2 / 2 (X1 - F s / 2)`, `X1` being proportional to Re. A solver asks again and again at nearly the same
- * flow; a second-order expansion of `ln f` then gives the same digits without a logarithm.
+ * `ds/du = s^2 / 2 (X1 - F s / 2)`, `X1` being proportional to Re, and so on. A solver asks again and again at nearly
+ * the same flow; a third-order expansion of `ln f` then gives the same digits without a logarithm.
  *
- * @param kept - `Re`, `f`, `s` and `ds/du` of each segment, changed in place; `Re` 0 where nothing is kept
+ * @param kept - `Re`, `f`, `s`, `ds/du` and `d2s/du2` of each segment, changed in place; `Re` 0 where nothing is kept
  * @param segment - index of the segment
  * @param reynolds - Reynolds number, above 0 [-]
  * @param relativeRoughness - roughness over diameter [-]
@@ -31,11 +31,12 @@ export function keptFriction(
   if (change < NEAR && change > -NEAR && reynolds > TURBULENT_ABOVE) {
     const slope = kept[at + 2]!;
     const bend = kept[at + 3]!;
-    const du = change * (1 - change * (0.5 - change / 3));
-    const w = du * (slope + 0.5 * bend * du);
-    const f = kept[at + 1]! * (1 + w * (1 + w * (0.5 + w / 6)));
+    const twist = kept[at + 4]!;
+    const du = change * (1 - change * (1 / 2 - change * (1 / 3 - change * (1 / 4 - change / 5))));
+    const w = du * (slope + du * (bend / 2 + (du * twist) / 6));
+    const f = kept[at + 1]! * (1 + w * (1 + w * (1 / 2 + w * (1 / 6 + w / 24))));
     out[0] = f;
-    out[1] = (f * (slope + bend * du)) / reynolds;
+    out[1] = (f * (slope + du * (bend + (du * twist) / 2))) / reynolds;
     return;
   }
   frictionFactorWithSlope(reynolds, relativeRoughness, out);
@@ -50,5 +51,8 @@ export function keptFriction(
   kept[at] = reynolds;
   kept[at + 1] = f;
   kept[at + 2] = slope;
-  kept[at + 3] = 0.5 * slope * slope * (X1 - 0.5 * F * slope);
+  const turn = X1 - 0.5 * F * slope;
+  const bend = 0.5 * slope * slope * turn;
+  kept[at + 3] = bend;
+  kept[at + 4] = slope * bend * turn + 0.5 * slope * slope * (X1 + 0.5 * F * (0.5 * slope * slope - bend));
 }

@@ -1,4 +1,5 @@
 import type { Plan } from './plan.ts';
+import { treeStep } from './tree-step.ts';
 
 /** Slopes of the pressure balance along each active element. */
 export interface Slopes {
@@ -24,11 +25,16 @@ export function linearStep(
   right: Float64Array,
   couple: ((values: Float64Array) => void) | null,
 ): void {
-  const { lu, startNode, endNode, flowUnknown, own } = plan;
+  const { system, startNode, endNode } = plan;
+  if (system.kind === 'tree') {
+    treeStep(system, startNode, endNode, slopes.byFlow, right);
+    return;
+  }
+  const { lu, coupled, flowUnknown, own } = system;
   const { byFlow, byStart, byEnd } = slopes;
   const { values } = lu;
   const ne = startNode.length;
-  const nc = plan.coupled.length;
+  const nc = coupled.length;
   const reduced = lu.right;
   values.fill(0);
   for (let v = 0; v < lu.size - nc; v++) reduced[nc + v] = right[ne + v]!;

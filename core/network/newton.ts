@@ -3,10 +3,11 @@ import type { Activity } from './activity.ts';
 import { Balance } from './balance.ts';
 import type { NetState } from './balance.ts';
 import { finishDeadEnds } from './dead-ends.ts';
+import { forgetChanged } from './kept-drop.ts';
 import type { PackedNet } from './packed.ts';
 import { makePlan } from './plan.ts';
 import type { Plan } from './plan.ts';
-import { coldState, sizesOf, warmState } from './start.ts';
+import { coldState, sizesOf, turnFlows, warmState } from './start.ts';
 
 /** Why a network has no solution; a closed list. */
 export type NoSolution = 'no-open-path' | 'sealed-ring' | 'did-not-settle';
@@ -61,6 +62,9 @@ const NO_FLOW_kgs = 1e-300;
 /** Flows [kg/s] and pressures [Pa] beyond this are no air; it keeps squares of an iterate finite. */
 const BOUND = 1e60;
 
+/** Gates that may move at once for their flows to be turned first; of more, each would answer for the others. */
+const MOST_CHANGED = 2;
+
 /** Plans of a network by activity; a plan costs more than a solve. */
 export type PlanCache = Map<string, Plan>;
 
@@ -84,20 +88,26 @@ export function solveNet(packed: PackedNet, options: SolveOptions = {}): NetOutc
     const activity = findActivity(packed);
     if (activity.sealedRing) return refused('sealed-ring');
     if (activity.elements.length === 0) return refused('no-open-path');
-    plan = makePlan(packed, activity);
+    plan = makePlan(packed, activity, held !== null);
     options.plans?.set(key, plan);
   }
   const { activity } = plan;
-  // typical flows only scale a warm start, so those of the last cold one will do
-  const sizes = sizesOf(packed, activity.elements, options.warm ? plan.last.typical_kgs : null);
-  plan.last.typical_kgs = sizes.typical_kgs;
+  // sizes only scale a warm start, so those of the last cold one will do
+  let sizes = options.warm && plan.last?.packed === packed ? plan.last.sizes : null;
+  if (sizes === null) {
+    sizes = sizesOf(packed, activity.elements, options.warm ? (plan.last?.sizes.typical_kgs ?? null) : null);
+    plan.last = { packed, sizes };
+  }
+  const changed = forgetChanged(packed);
   const balance = new Balance(packed, plan, held, sizes);
   let spent = 0;
   if (options.warm) {
     const warm = warmState(packed, plan, sizes, held, options.warm);
     if (warm !== null) {
-      const outcome = iterate(packed, plan, balance, warm, 0, WARM_ITERATIONS);
+      if (held === null && changed.length <= MOST_CHANGED) turnFlows(packed, changed, warm);
+      const outcome = iterate(plan, balance, warm, 0, WARM_ITERATIONS);
       if (outcome.converged) {
+        balance.keepDrops(warm);
         finishDeadEnds(packed, activity, balance, warm);
         return outcome;
       }
@@ -105,8 +115,11 @@ export function solveNet(packed: PackedNet, options: SolveOptions = {}): NetOutc
     }
   }
   const state = coldState(packed, plan, sizes, held);
-  const outcome = iterate(packed, plan, balance, state, spent, MAX_ITERATIONS);
-  if (outcome.converged) finishDeadEnds(packed, activity, balance, state);
+  const outcome = iterate(plan, balance, state, spent, MAX_ITERATIONS);
+  if (outcome.converged) {
+    balance.keepDrops(state);
+    finishDeadEnds(packed, activity, balance, state);
+  }
   return outcome;
 }
 
@@ -120,17 +133,9 @@ const refused = (reason: NoSolution): NetOutcome => ({
 });
 
 /** Newton's method from a state, which it changes in place, until the balance holds or the steps are spent. */
-function iterate(
-  packed: PackedNet,
-  plan: Plan,
-  balance: Balance,
-  state: NetState,
-  spent: number,
-  limit: number,
-): NetOutcome {
+function iterate(plan: Plan, balance: Balance, state: NetState, spent: number, limit: number): NetOutcome {
   const { activity } = plan;
-  const step = new Float64Array(balance.residual.length);
-  const trial: NetState = { flow_kgs: state.flow_kgs.slice(), pressure_Pa: state.pressure_Pa.slice() };
+  const { step, before } = plan.work;
   const tolerance_Pa = PRESSURE_TOLERANCE_Pa + PRESSURE_TOLERANCE_SHARE * balance.pressureScale_Pa;
   let damping = 0;
   let firstDamping = FIRST_DAMPING;
@@ -140,7 +145,7 @@ function iterate(
   let measure = balance.measure;
 
   for (;;) {
-    const total = throughput(packed, activity, state);
+    const total = balance.throughput_kgs;
     if (balance.pressure_Pa <= tolerance_Pa && balance.mass_kgs <= MASS_TOLERANCE * total + NO_FLOW_kgs) {
       const massResidual = total > NO_FLOW_kgs ? balance.mass_kgs / total : 0;
       const pressureResidual_Pa = balance.pressure_Pa;
@@ -149,6 +154,7 @@ function iterate(
     if (iterations >= limit || damping > MOST_DAMPING) break;
     iterations++;
     balance.newtonStep(damping, step);
+    remember(activity, state, before);
 
     // the first step brings mass into balance, whatever that does to pressure
     const unbalanced = balance.mass_kgs > MASS_BALANCED * total;
@@ -156,8 +162,8 @@ function iterate(
     let accepted = false;
     let next = measure;
     for (let halving = 0; halving < (damping > 0 ? 1 : HALVINGS); halving++, share /= 2) {
-      if (!advance(activity, state, step, share, trial)) continue;
-      balance.evaluate(trial);
+      if (!advance(activity, before, step, share, state)) continue;
+      balance.evaluate(state);
       next = balance.measure;
       // rounding alone moves a settled residual, so a tiny one always passes; inertia may carry a damped one uphill
       const bound = damping > 0 ? Math.min(UPHILL * measure, ceiling) : measure * (1 - 1e-3 * share);
@@ -167,7 +173,6 @@ function iterate(
       }
     }
     if (accepted) {
-      copyActive(activity, trial, state);
       if (damping > 0)
         damping *= next < 2 * measure ? Math.min(CALM, Math.max(0.1, Math.sqrt(next / measure))) : 1;
       if (damping < LEAST_DAMPING) damping = 0;
@@ -178,10 +183,11 @@ function iterate(
         ceiling = Math.max(1e4 * measure, CEILING);
         firstDamping *= 4;
       } else damping *= 8;
+      restore(activity, before, state);
       balance.evaluate(state);
     }
   }
-  const total = throughput(packed, activity, state);
+  const total = balance.throughput_kgs;
   const massResidual = total > 0 ? balance.mass_kgs / total : 0;
   return {
     converged: false,
@@ -193,44 +199,39 @@ function iterate(
   };
 }
 
-/** Writes the state one share of a step on into `trial`; false where a value leaves all bounds. */
+/** Copies the active part of a state: flows, then pressures. */
+function remember({ elements, nodes }: Activity, state: NetState, before: Float64Array): void {
+  const ne = elements.length;
+  for (let i = 0; i < ne; i++) before[i] = state.flow_kgs[elements[i]!]!;
+  for (let i = 0; i < nodes.length; i++) before[ne + i] = state.pressure_Pa[nodes[i]!]!;
+}
+
+function restore({ elements, nodes }: Activity, before: Float64Array, state: NetState): void {
+  const ne = elements.length;
+  for (let i = 0; i < ne; i++) state.flow_kgs[elements[i]!] = before[i]!;
+  for (let i = 0; i < nodes.length; i++) state.pressure_Pa[nodes[i]!] = before[ne + i]!;
+}
+
+/** Moves a state to one share of a step from what was remembered; false where a value leaves all bounds. */
 function advance(
-  activity: Activity,
-  state: NetState,
+  { elements, nodes }: Activity,
+  before: Float64Array,
   step: Float64Array,
   share: number,
-  trial: NetState,
+  state: NetState,
 ): boolean {
-  const { elements, nodes } = activity;
+  const { flow_kgs, pressure_Pa } = state;
   const ne = elements.length;
   let inBounds = true;
   for (let i = 0; i < ne; i++) {
-    const value = state.flow_kgs[elements[i]!]! + share * step[i]!;
-    trial.flow_kgs[elements[i]!] = value;
+    const value = before[i]! + share * step[i]!;
+    flow_kgs[elements[i]!] = value;
     if (!(Math.abs(value) < BOUND)) inBounds = false;
   }
   for (let i = 0; i < nodes.length; i++) {
-    const value = state.pressure_Pa[nodes[i]!]! + share * step[ne + i]!;
-    trial.pressure_Pa[nodes[i]!] = value;
+    const value = before[ne + i]! + share * step[ne + i]!;
+    pressure_Pa[nodes[i]!] = value;
     if (!(Math.abs(value) < BOUND)) inBounds = false;
   }
   return inBounds;
-}
-
-function copyActive(activity: Activity, from: NetState, to: NetState): void {
-  for (const e of activity.elements) to.flow_kgs[e] = from.flow_kgs[e]!;
-  for (const v of activity.nodes) to.pressure_Pa[v] = from.pressure_Pa[v]!;
-}
-
-/** Sum of the flows that cross the given pressures, or the largest flow where none does [kg/s]. */
-function throughput(packed: PackedNet, activity: Activity, state: NetState): number {
-  let crossing = 0;
-  let largest = 0;
-  for (const e of activity.elements) {
-    const m = Math.abs(state.flow_kgs[e]!);
-    if (m > largest) largest = m;
-    if (!Number.isNaN(packed.given_Pa[packed.from[e]!]!)) crossing += m;
-    if (!Number.isNaN(packed.given_Pa[packed.to[e]!]!)) crossing += m;
-  }
-  return Math.max(crossing / 2, largest);
 }

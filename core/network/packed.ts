@@ -8,6 +8,18 @@ export interface PackedJunction {
   readonly legs: readonly Leg[];
 }
 
+/** Numbers in `KeptDrops` for each element. */
+export const KEPT_DROP = 6;
+
+/** What `keepDrop` left of each element, and the settings that it was true for. */
+export interface KeptDrops {
+  /** `1/m0` (0 where nothing is kept), then the drop at `m0` and its four derivatives over `i!` by `m/m0`. */
+  readonly values: Float64Array;
+  readonly forward: Float64Array;
+  readonly backward: Float64Array;
+  readonly solids_kgs: Float64Array;
+}
+
 /**
  * A net as flat arrays, so that the solver's inner loops touch no objects. Made once for a document; a setting only
  * rewrites `forward`, `backward`, `shut` and `solids_kgs`.
@@ -29,6 +41,8 @@ export interface PackedNet {
   readonly fixedFriction: Float64Array;
   /** Friction of each segment at the flow where it was last solved in full; see `keptFriction`. */
   readonly keptFriction: Float64Array;
+  /** Drop of each element near the flow where it was last settled; see `keepDrop`. */
+  readonly keptDrops: KeptDrops;
   /** Indices of the elements that are fans. */
   readonly fans: readonly number[];
   /** 1 where an element is a fan. */
@@ -70,6 +84,12 @@ export function packNet(net: Net): PackedNet {
     relativeRoughness: new Float64Array(total),
     fixedFriction: new Float64Array(total),
     keptFriction: new Float64Array(KEPT * total),
+    keptDrops: {
+      values: new Float64Array(KEPT_DROP * n),
+      forward: new Float64Array(total),
+      backward: new Float64Array(total),
+      solids_kgs: new Float64Array(n),
+    },
     fans: net.elements.flatMap((element, e) => (element.kind === FAN ? [e] : [])),
     isFan: Uint8Array.from(net.elements, (element) => (element.kind === FAN ? 1 : 0)),
     shut: new Uint8Array(n),

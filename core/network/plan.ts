@@ -2,6 +2,8 @@ import type { Activity } from './activity.ts';
 import { eliminationOrder } from './elimination.ts';
 import type { PackedNet } from './packed.ts';
 import { SparseLu } from './sparse-lu.ts';
+import { treeOf } from './tree-step.ts';
+import type { Tree } from './tree-step.ts';
 
 /** Where the derivatives of one element's equation by the flows of a junction's legs stand. */
 export interface Coupling {
@@ -19,6 +21,16 @@ export interface CoupledElement {
   readonly to: Coupling | null;
 }
 
+/** Sizes by which a network's equations are scaled, all from the network alone. */
+export interface Sizes {
+  /** Largest pressure that drives air [Pa]. */
+  readonly pressure_Pa: number;
+  /** Largest of the typical flows [kg/s]. */
+  readonly flow_kgs: number;
+  /** For each active element the flow that the whole pressure would drive through it alone [kg/s]. */
+  readonly typical_kgs: Float64Array;
+}
+
 /**
  * Structure of the linear systems of one activity. The equations are the pressure balance along each active element,
  * then mass at each active node; the unknowns are their flows and pressures. The equation of an element holds its own
@@ -26,11 +38,39 @@ export interface CoupledElement {
  * anything is factorised: what is factorised are the coupled flows, then the pressures.
  */
 export interface Plan {
+  /** What can flow; its nodes stand in the order of their elimination. */
   readonly activity: Activity;
-  readonly lu: SparseLu;
+  /** True where an element drops pressure by its flow alone: constant density, nothing that mixes, nothing held. */
+  readonly plain: boolean;
+  /** A tree where the elements are plain ducts, pressures alone are unknown and their nodes form one. */
+  readonly system: Tree | SparseSystem;
   /** For each active element the number of its start (end) among the active nodes, -1 where pressure is given. */
   readonly startNode: Int32Array;
   readonly endNode: Int32Array;
+  readonly work: Work;
+  /** Sizes at the last solve, and the network that they are of. */
+  last: { readonly packed: PackedNet; readonly sizes: Sizes } | null;
+}
+
+/** Arrays that every solve with a plan writes anew; kept here, as making them would cost as much as a step. */
+export interface Work {
+  /** Elements, then nodes. */
+  readonly residual: Float64Array;
+  readonly step: Float64Array;
+  readonly before: Float64Array;
+  /** Elements. */
+  readonly byFlow: Float64Array;
+  readonly byStart: Float64Array;
+  readonly byEnd: Float64Array;
+  readonly damped_byFlow: Float64Array;
+  /** Active elements, by number, that the last evaluation marched along; kept drops served for the rest. */
+  readonly marched: Int32Array;
+}
+
+/** Where the entries of a linear system stand that has rings, fans or mixing junctions. */
+export interface SparseSystem {
+  readonly kind: 'sparse';
+  readonly lu: SparseLu;
   readonly coupled: readonly CoupledElement[];
   /** For each active element its unknown where its flow is one, else -1. */
   readonly flowUnknown: Int32Array;
@@ -39,25 +79,74 @@ export interface Plan {
    * (from, to), (to, from), (to, to). Coupled: (flow, flow), (flow, from), (flow, to), (from, flow), (to, flow).
    */
   readonly own: Int32Array;
-  /** Typical flow of each active element [kg/s] at the last solve; null before the first. */
-  readonly last: { typical_kgs: Float64Array | null };
 }
 
 /** Numbers the unknowns, orders them leaf-first and lays out the factors. */
-export function makePlan(packed: PackedNet, activity: Activity): Plan {
+export function makePlan(packed: PackedNet, found: Activity, held: boolean): Plan {
+  const activity = { ...found, nodes: eliminated(packed, found) };
   const { elements, nodes } = activity;
   const ne = elements.length;
   const nn = nodes.length;
+  const { startNode, endNode } = ends(packed, activity);
+  const plain = packed.net.air.roomPressure_Pa === null && packed.junctions.length === 0 && !held;
+  const fans = elements.some((e) => packed.isFan[e] === 1);
+  const tree = plain && !fans ? treeOf(nn, startNode, endNode) : null;
+  const system = tree ?? sparseSystem(packed, activity, startNode, endNode);
+  return { activity, plain, system, startNode, endNode, work: newWork(ne, nn), last: null };
+}
+
+function newWork(elements: number, nodes: number): Work {
+  return {
+    residual: new Float64Array(elements + nodes),
+    step: new Float64Array(elements + nodes),
+    before: new Float64Array(elements + nodes),
+    byFlow: new Float64Array(elements),
+    byStart: new Float64Array(elements),
+    byEnd: new Float64Array(elements),
+    damped_byFlow: new Float64Array(elements),
+    marched: new Int32Array(elements),
+  };
+}
+
+/** Number of the active node at the start and at the end of each active element, -1 where pressure is given. */
+function ends(packed: PackedNet, { elements, nodes }: Activity) {
   const nodeNumber = new Int32Array(packed.nodeCount).fill(-1);
-  for (let i = 0; i < nn; i++) nodeNumber[nodes[i]!] = i;
-  const startNode = new Int32Array(ne);
-  const endNode = new Int32Array(ne);
+  for (let i = 0; i < nodes.length; i++) nodeNumber[nodes[i]!] = i;
+  const startNode = new Int32Array(elements.length);
+  const endNode = new Int32Array(elements.length);
+  for (let i = 0; i < elements.length; i++) {
+    startNode[i] = nodeNumber[packed.from[elements[i]!]!]!;
+    endNode[i] = nodeNumber[packed.to[elements[i]!]!]!;
+  }
+  return { startNode, endNode };
+}
+
+/** The active nodes in the order of their elimination. */
+function eliminated(packed: PackedNet, activity: Activity): Int32Array {
+  const { startNode, endNode } = ends(packed, activity);
+  const pairs = new Int32Array(2 * startNode.length);
+  let count = 0;
+  for (let i = 0; i < startNode.length; i++) {
+    if (startNode[i]! < 0 || endNode[i]! < 0) continue;
+    pairs[count++] = startNode[i]!;
+    pairs[count++] = endNode[i]!;
+  }
+  const order = eliminationOrder(activity.nodes.length, pairs.subarray(0, count));
+  return order.map((v) => activity.nodes[v]!);
+}
+
+function sparseSystem(
+  packed: PackedNet,
+  { elements, nodes }: Activity,
+  startNode: Int32Array,
+  endNode: Int32Array,
+): SparseSystem {
+  const ne = elements.length;
+  const nn = nodes.length;
   const flowUnknown = new Int32Array(ne).fill(-1);
   const unknownOf = new Map<number, number>();
   for (let i = 0; i < ne; i++) {
     const e = elements[i]!;
-    startNode[i] = nodeNumber[packed.from[e]!]!;
-    endNode[i] = nodeNumber[packed.to[e]!]!;
     if (packed.junctionFrom[e]! < 0 && packed.junctionTo[e]! < 0) continue;
     flowUnknown[i] = unknownOf.size;
     unknownOf.set(e, unknownOf.size);
@@ -66,8 +155,6 @@ export function makePlan(packed: PackedNet, activity: Activity): Plan {
   const legsOf = (j: number): number[] =>
     j < 0 ? [] : packed.junctions[j]!.legs.map((leg) => unknownOf.get(leg.element) ?? -1);
 
-  const pairs = new Int32Array(2 * ne);
-  let pairCount = 0;
   const rows: number[] = [];
   const columns: number[] = [];
   const coupledAt: number[][] = nc > 0 ? Array.from(nodes, () => []) : [];
@@ -75,10 +162,6 @@ export function makePlan(packed: PackedNet, activity: Activity): Plan {
     const f = startNode[i]!;
     const t = endNode[i]!;
     const own = flowUnknown[i]!;
-    if (f >= 0 && t >= 0) {
-      pairs[pairCount++] = f;
-      pairs[pairCount++] = t;
-    }
     if (own < 0) {
       if (f < 0 || t < 0) continue;
       rows.push(nc + f);
@@ -98,8 +181,7 @@ export function makePlan(packed: PackedNet, activity: Activity): Plan {
       columns.push(other);
     }
   }
-  const nodeOrder = eliminationOrder(nn, pairs.subarray(0, pairCount));
-  const order = orderUnknowns(nodeOrder, nc, coupledAt);
+  const order = orderUnknowns(nn, nc, coupledAt);
   const lu = new SparseLu(nc + nn, order, Int32Array.from(rows), Int32Array.from(columns));
 
   const own = new Int32Array(5 * ne).fill(-1);
@@ -138,15 +220,15 @@ export function makePlan(packed: PackedNet, activity: Activity): Plan {
     const from = coupling(i, packed.junctionFrom[e]!, packed.legFrom[e]!);
     coupled.push({ element: i, from, to: coupling(i, packed.junctionTo[e]!, packed.legTo[e]!) });
   }
-  return { activity, lu, startNode, endNode, coupled, flowUnknown, own, last: { typical_kgs: null } };
+  return { kind: 'sparse', lu, coupled, flowUnknown, own };
 }
 
-/** Nodes in their order, each after the coupled flows that meet it first. */
-function orderUnknowns(nodeOrder: Int32Array, nc: number, coupledAt: readonly number[][]): Int32Array {
-  const order = new Int32Array(nc + nodeOrder.length);
+/** Nodes as they are numbered, each after the coupled flows that meet it first. */
+function orderUnknowns(nn: number, nc: number, coupledAt: readonly number[][]): Int32Array {
+  const order = new Int32Array(nc + nn);
   const placed = new Uint8Array(nc);
   let at = 0;
-  for (const v of nodeOrder) {
+  for (let v = 0; v < nn; v++) {
     if (nc > 0) {
       for (const k of coupledAt[v]!) {
         if (placed[k]) continue;

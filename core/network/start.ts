@@ -1,10 +1,10 @@
 import { fanTotalPressure } from '../fan/fan-curve.ts';
-import type { NetState, Sizes } from './balance.ts';
+import type { NetState } from './balance.ts';
 import { densityAt, marchElement, newMarch } from './march.ts';
 import { linearStep } from './linear-step.ts';
 import type { Slopes } from './linear-step.ts';
 import type { PackedNet } from './packed.ts';
-import type { Plan } from './plan.ts';
+import type { Plan, Sizes } from './plan.ts';
 
 /** Speed of air in a run before anything is known [m/s]. */
 const FIRST_VELOCITY_ms = 15;
@@ -183,4 +183,21 @@ export function warmState(
   for (const v of nodes)
     state.pressure_Pa[v] = Number.isFinite(warm.pressure_Pa[v]!) ? warm.pressure_Pa[v]! : 0;
   return state;
+}
+
+/**
+ * Flow of elements whose coefficients have just changed: what the pressures at their ends, as they still stand, would
+ * drive through them by a square law. Newton's method then has to correct less.
+ */
+export function turnFlows(packed: PackedNet, elements: readonly number[], state: NetState): void {
+  const march = newMarch();
+  for (const e of elements) {
+    const m = state.flow_kgs[e]!;
+    if (m === 0 || packed.isFan[e] || packed.junctionFrom[e]! >= 0 || packed.junctionTo[e]! >= 0) continue;
+    const start = state.pressure_Pa[m > 0 ? packed.from[e]! : packed.to[e]!]!;
+    const end = state.pressure_Pa[m > 0 ? packed.to[e]! : packed.from[e]!]!;
+    marchElement(packed, e, m, start, march);
+    const share = (start - end) / (start - march.total_Pa);
+    if (share > 0.25 && share < 4) state.flow_kgs[e] = m * Math.sqrt(share);
+  }
 }

@@ -133,7 +133,7 @@ describe('friction that is kept between calls', () => {
     for (const rough of [0, 1e-5, 1e-3, 0.05]) {
       for (let re = 4100; re < 1e8; re *= 3) {
         keptFriction(kept, 0, re, rough, out);
-        for (const change of [1e-9, -1e-5, 1.5e-4, -1.9e-4]) {
+        for (const change of [1e-9, -1e-5, 1.5e-4, -1.9e-4, 2.9e-3, -2.9e-3]) {
           keptFriction(kept, 0, re * (1 + change), rough, out);
           expect(kept[0]).toBe(re);
           frictionFactorWithSlope(re * (1 + change), rough, full);
