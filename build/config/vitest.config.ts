@@ -9,6 +9,9 @@ export default defineConfig({
   test: {
     include: ['test/{core,reference,rules,electron,renderer}/**/*.test.ts'],
     environment: 'node',
+    // a loaded machine must not turn a slow property test into a failure
+    testTimeout: 120_000,
+    hookTimeout: 120_000,
     passWithNoTests: false,
     reporters: process.env['CI'] ? ['default', ['json', { outputFile: RESULTS }]] : ['default'],
   },
