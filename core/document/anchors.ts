@@ -41,6 +41,8 @@ const HEADINGS: Readonly<Record<string, (a: number) => number>> = {
   right: (a) => Math.PI + a,
 };
 const SQUARE: ReadonlySet<ThingKind> = new Set<ThingKind>(['tee']);
+/** Kinds with one end, which the duct reaches from behind: they blow the way they are turned. */
+const FROM_BEHIND: ReadonlySet<ThingKind> = new Set<ThingKind>(['exhaust']);
 
 /**
  * Where a run meets an end of a thing, in metres; null where the thing has no place on the plan.
@@ -53,7 +55,8 @@ export function anchorOf(thing: Thing, end: string): Anchor | null {
   const { x, y, z } = thing.at;
   const turn = thing.turn?.si ?? 0;
   const branch = 'angle' in thing ? thing.angle.si : Math.PI / 2;
-  const relative = HEADINGS[end]?.(SQUARE.has(thing.kind) ? Math.PI / 2 : branch) ?? 0;
+  const single = FROM_BEHIND.has(thing.kind) ? Math.PI : 0;
+  const relative = HEADINGS[end]?.(SQUARE.has(thing.kind) ? Math.PI / 2 : branch) ?? single;
   const heading_rad = turn + relative;
   const half = bodyLength(thing) / 2;
   return {

@@ -2,7 +2,7 @@
 export type Change = (file: any) => void;
 export type Row = [name: string, change: Change, path: string, ...words: RegExp[]];
 
-/** One change to the one-router shop each, the path where it must be found, and what the message must hold. */
+/** One change to the one-router shop with typed runs each, the path where it must be found, and what the message must hold. */
 export const BAD_FIELDS: Row[] = [
   ['format of another kind', (d) => (d.format = 'a-drawing'), 'format', /a-drawing/],
   ['no format', (d) => delete d.format, 'format', /missing/],

@@ -4,7 +4,7 @@ import { LONGEST_DOCUMENT, readDocument, readValue } from '../../../core/documen
 import { solve } from '../../../core/network/solve.ts';
 import { BAD_FIELDS } from './bad-fields.ts';
 import type { Change } from './bad-fields.ts';
-import { fileOf, problemsOf } from './samples.ts';
+import { fileOf, problemsOf, typedFile } from './samples.ts';
 
 /** Words of a schema library or of a machine, which no message may hold. */
 const JARGON =
@@ -22,7 +22,7 @@ function readable(problems: readonly DocumentProblem[]): void {
 
 describe('a bad field', () => {
   it.each(BAD_FIELDS)('%s', (_name, change, path, ...words) => {
-    const file = fileOf('one-router');
+    const file = typedFile();
     change(file);
     const problems = problemsOf(file);
     readable(problems);
@@ -31,6 +31,23 @@ describe('a bad field', () => {
     // the place is named in words too
     if (path !== '') expect(found!.message).toContain(path);
     for (const word of words) expect(found!.message).toMatch(word);
+  });
+
+  it('is found in a run that is drawn too', () => {
+    const file = fileOf('one-router');
+    expect(problemsOf(file)).toEqual([]);
+    file.runs[0].route.legs[0].length = -1;
+    file.runs[0].route.corners[1].z = '4 kg';
+    expect(problemsOf(file).map(({ path }) => path)).toEqual([
+      'runs[0](R1).route.corners[1].z',
+      'runs[0](R1).route.legs[0].length',
+    ]);
+    // the shape of a file is looked at before its quantities
+    file.runs[2].pieces[0].along.at = 2;
+    expect(problemsOf(file).map(({ path }) => path)).toEqual(['runs[2](R3).pieces[0].along.at']);
+    const bare = fileOf('one-router');
+    delete bare.runs[1].material;
+    expect(problemsOf(bare).map(({ path }) => path)).toContain('runs[1](R2).route.legs[0].material');
   });
 
   it('is reported with every other', () => {

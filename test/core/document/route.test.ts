@@ -239,6 +239,14 @@ describe('anchorOf', () => {
     expect(anchorOf(fan, 'in')!.y).toBeCloseTo(4.8, 12);
   });
 
+  it('lets a port blow into its duct ahead of it, and an exhaust be reached from behind', () => {
+    const at = place([1, 1, 1]);
+    const port: Thing = { kind: 'port', id: 'p', at, hood: { kind: 'entry', entry: 'plain' } };
+    const out: Thing = { kind: 'exhaust', id: 'o', at, outlet: { kind: 'open' }, to: 'room' };
+    expect(anchorOf(port, '')!.heading_rad).toBe(0);
+    expect(anchorOf(out, '')!.heading_rad).toBeCloseTo(Math.PI, 12);
+  });
+
   it('knows no place for a thing without one', () => {
     expect(anchorOf({ kind: 'joint', id: 'j' }, '')).toBeNull();
   });

@@ -56,7 +56,7 @@ describe('steps of the staircase', () => {
   });
 
   it('names the largest drops', () => {
-    expect(worstSteps(stair, 4).map((s) => s.id)).toEqual(['cyclone', 'router', 'filter', 'hose']);
+    expect(worstSteps(stair, 4).map((s) => s.id)).toEqual(['router', 'cyclone', 'filter', 'R1.1']);
   });
 
   it('follow a run that air passes against its drawing', () => {
@@ -125,14 +125,16 @@ describe('picture of the staircase', () => {
       lay(1140, 320)
         .labels.map((l) => l.text)
         .sort(),
-    ).toEqual(['Cyclone -972 Pa', 'Fan +2.77 kPa', 'Filter -215 Pa', 'Hood -894 Pa', 'Hose -191 Pa']);
+    ).toEqual(['Cyclone -882 Pa', 'Fan +2.80 kPa', 'Filter -204 Pa', 'Hood -1.05 kPa', 'Hose -174 Pa']);
   });
 
   it('takes the length of the way along its foot', () => {
     const marks = lay(900, 300, 'length');
     expect(marks.x!.unit).toBe('m');
-    // hose 2.4, its bend 0.3 m * 120 deg, 1.8 and 0.6 m; 0.4 and 0.5 m; 0.5 m
-    const long = 2.4 + (0.3 * 2 * Math.PI) / 3 + 1.8 + 0.6 + 0.4 + 0.5 + 0.5;
+    // R1: hose 2.4 and its right angle of radius 0.3 m; 2.7 m, a drop of 0.5 m and 0.4 m, less the hose's bend and both
+    // sides of two elbows of radius 0.15 m. R2: 0.7 and 0.55 m about an elbow of radius 0.1875 m. R3 0.45 m, R4 0.15 m
+    const r1 = 2.4 + 0.3 * (Math.PI / 2) + (2.7 + 0.5 + 0.4 - 0.3 - 4 * 0.15);
+    const long = r1 + (0.7 + 0.55 - 2 * 0.1875) + 0.45 + 0.15;
     expect(marks.x!.scale(long)).toBeCloseTo(marks.plot.right, 6);
   });
 

@@ -19,10 +19,10 @@ describe('keys of the ledger', () => {
     expect(movedTo('ArrowDown', 'R1')).toBe('R1/0');
     expect(movedTo('ArrowUp', 'R1/0')).toBe('R1');
     expect(movedTo('ArrowUp', 'R1')).toBeNull();
-    expect(movedTo('End', 'R1')).toBe('R4/0');
-    expect(movedTo('ArrowDown', 'R4/0')).toBeNull();
-    expect(movedTo('Home', 'R4/0')).toBe('R1');
-    expect(movedTo('PageDown', 'R4')).toBe('R4/0');
+    expect(movedTo('End', 'R1')).toBe('R4/1');
+    expect(movedTo('ArrowDown', 'R4/1')).toBeNull();
+    expect(movedTo('Home', 'R4/1')).toBe('R1');
+    expect(movedTo('PageDown', 'R4')).toBe('R4/1');
   });
 
   it('fold a run, lead from a piece to its run, and step over what is folded', () => {
