@@ -1,3 +1,5 @@
+/// <reference lib="dom" />
+/// <reference lib="dom.iterable" />
 import { existsSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { chromium } from 'playwright-core';
@@ -23,11 +25,31 @@ export function browserMissing(): boolean {
   return true;
 }
 
+/** A folder with a page that is built already; without it the journeys build dist/renderer first. */
+export const BUILT_PAGE = process.env['CHIPDRAFT_PAGE'];
+
+/** Leaves files to downloads and the file chooser, as in a browser without File System Access. */
+function withoutPickers(): void {
+  for (const name of ['showOpenFilePicker', 'showSaveFilePicker']) {
+    Object.defineProperty(window, name, { value: undefined, configurable: true, writable: true });
+  }
+}
+
+/** Errors of a page, from now on. */
+export function listen(page: Page): string[] {
+  const errors: string[] = [];
+  page.on('pageerror', (error) => errors.push(error.message));
+  page.on('console', (message) => {
+    if (message.type() === 'error') errors.push(message.text());
+  });
+  return errors;
+}
+
 /** A browser on the built page. */
 export interface Stage {
   readonly browser: Browser;
   readonly address: string;
-  /** A page in a profile of its own, as a new user would meet it. */
+  /** A page in a profile of its own, as a new user would meet it; files go by download and file chooser. */
   page(
     options?: Parameters<Browser['newContext']>[0],
   ): Promise<{ page: Page; context: BrowserContext; errors: string[] }>;
@@ -35,7 +57,7 @@ export interface Stage {
 }
 
 export async function openStage(): Promise<Stage> {
-  const folder = fileURLToPath(new URL('../../dist/renderer', import.meta.url));
+  const folder = BUILT_PAGE ?? fileURLToPath(new URL('../../dist/renderer', import.meta.url));
   const server = await servePage(folder);
   const browser = await chromium.launch({
     executablePath: findBrowser()!,
@@ -54,12 +76,9 @@ export async function openStage(): Promise<Stage> {
     address: server.url,
     async page(options = {}) {
       const context = await browser.newContext({ viewport: { width: 1440, height: 900 }, ...options });
+      await context.addInitScript(withoutPickers);
       const page = await context.newPage();
-      const errors: string[] = [];
-      page.on('pageerror', (error) => errors.push(error.message));
-      page.on('console', (message) => {
-        if (message.type() === 'error') errors.push(message.text());
-      });
+      const errors = listen(page);
       await page.goto(server.url);
       return { page, context, errors };
     },
