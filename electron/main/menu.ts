@@ -46,8 +46,6 @@ export function menuRows(platform: NodeJS.Platform, recent: readonly RecentFile[
     command('save', 'Save', 'CmdOrCtrl+S'),
     command('save-as', 'Save as…', 'CmdOrCtrl+Shift+S'),
     LINE,
-    command('print', 'Print…', 'CmdOrCtrl+P'),
-    LINE,
     role(mac ? 'close' : 'quit', mac ? 'Close' : 'Quit', mac ? 'Cmd+W' : 'Ctrl+Q'),
   ];
   const edit: MenuRow[] = [

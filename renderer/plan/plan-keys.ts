@@ -3,6 +3,7 @@ import type { PlanTools } from './plan-tools.svelte.ts';
 import { toggleGate } from './run-edits.ts';
 import { SCALE_LIMITS } from './scene.svelte.ts';
 import type { Scene } from './scene.svelte.ts';
+import type { PlanView } from '../state/workbook.svelte.ts';
 import { screenPoint, zoomAbout } from '../geometry/space.ts';
 
 /** What the keys need beside the tools. */
@@ -22,6 +23,19 @@ const ARROWS: Readonly<Record<string, readonly [dx: number, dy: number]>> = {
 const PAN_PX = 60;
 const ZOOM_STEP = 1.25;
 const TURN_STEP_RAD = Math.PI / 12;
+
+/** Lets menus and keys reach the view from outside the plan; gives back what takes the offer away. */
+export function offerView(scene: Scene): () => void {
+  const view: PlanView = {
+    fit: () => scene.fit(),
+    zoomIn: () => zoomBy(scene, ZOOM_STEP),
+    zoomOut: () => zoomBy(scene, 1 / ZOOM_STEP),
+  };
+  scene.wb.planView = view;
+  return () => {
+    if (scene.wb.planView === view) scene.wb.planView = null;
+  };
+}
 
 export function zoomBy(scene: Scene, factor: number): void {
   const about = screenPoint(scene.size.width_px / 2, scene.size.height_px / 2);

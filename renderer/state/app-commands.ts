@@ -25,13 +25,18 @@ export function keyOf(event: KeyboardEvent): string {
   return parts.join('+');
 }
 
+/** Whether an event belongs to a field in which text is edited. */
+export function isTextField(target: EventTarget | null): boolean {
+  return (
+    target instanceof HTMLElement &&
+    target.matches('input:not([type=checkbox]):not([type=radio]), textarea, select, [contenteditable]')
+  );
+}
+
 /** Finds what a key press asks for; null where it belongs to the field that has the focus. */
 export function commandFor(commands: readonly AppCommand[], event: KeyboardEvent): AppCommand | null {
   const key = keyOf(event);
-  const target = event.target as HTMLElement | null;
-  const inText =
-    target?.matches('input:not([type=checkbox]):not([type=radio]), textarea, select, [contenteditable]') ??
-    false;
+  const inText = isTextField(event.target);
   if (inText && (EDITING.has(key) || !key.startsWith('Mod'))) return null;
   const found = commands.find((command) => command.keys.includes(key));
   return found && (found.enabled?.() ?? true) ? found : null;

@@ -49,7 +49,8 @@ export function commandTable({ workbook, files, preferences, openList, openKeys 
       id: 'new-blank',
       label: 'New, empty shop',
       menu: 'File',
-      keys: ['Mod+Alt+n'],
+      // a browser keeps Mod+n to itself
+      keys: ['Mod+Alt+n', 'Mod+n'],
       run: () => void files.newBlank(),
     },
     ...EXAMPLES.map(({ id, label }): AppCommand => ({
@@ -174,6 +175,20 @@ export function commandTable({ workbook, files, preferences, openList, openKeys 
       run: () => (workbook.screen = 'ledger'),
     },
     { id: 'show-curve', label: 'Curves', menu: 'View', keys: ['3'], run: () => (workbook.screen = 'curve') },
+    ...(
+      [
+        ['zoom-in', 'Zoom in', 'zoomIn'],
+        ['zoom-out', 'Zoom out', 'zoomOut'],
+        ['zoom-fit', 'Show the whole shop', 'fit'],
+      ] as const
+    ).map(([id, label, act]): AppCommand => ({
+      id,
+      label,
+      menu: 'View',
+      keys: [],
+      enabled: () => workbook.planView !== null,
+      run: () => workbook.planView?.[act](),
+    })),
     {
       id: 'fields',
       label: 'Show or fold the fields',

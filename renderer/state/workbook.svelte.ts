@@ -25,6 +25,13 @@ export type RunOutcome =
   | { readonly ok: true; readonly created: readonly string[] }
   | { readonly ok: false; readonly message: string; readonly remedy: string };
 
+/** What menus may ask of the plan while it is on screen. */
+export interface PlanView {
+  fit(): void;
+  zoomIn(): void;
+  zoomOut(): void;
+}
+
 /**
  * The open workbook: the document with its history, what the user looks at, and what the solver says. Only this folder
  * writes to it.
@@ -39,6 +46,8 @@ export class Workbook {
   selection = $state.raw<ReadonlySet<string>>(new Set());
   private shownUnits = $state<UnitSystem>('si');
   focusField = $state.raw<FieldFocus | null>(null);
+  /** The plan's view; null while another screen is shown. */
+  planView = $state.raw<PlanView | null>(null);
 
   solutions = $state.raw<ReadonlyMap<string, SettingResult>>(new Map());
   air = $state.raw<AirResult | null>(null);

@@ -15,7 +15,7 @@ export interface Import {
 /** Folders of core that hold physics: they never import the network, the document or what is made of it. */
 export const PHYSICS = ['air', 'duct', 'fittings', 'separator', 'filter', 'conveying', 'fan'];
 const ABOVE_PHYSICS = ['network', 'document', 'summary', 'checks'];
-const SCREENS = ['plan', 'ledger', 'fan-bench', 'upkeep', 'sheets'];
+const SCREENS = ['plan', 'ledger', 'curve', 'fan-bench', 'upkeep', 'sheets'];
 const SOURCE = /\.(ts|mts|js|mjs|svelte)$/;
 
 /** Names allowed on the top level beside dotfiles. */

@@ -12,7 +12,7 @@ describe('the menu', () => {
     const rows = flat(menuRows(platform, []));
     const ids = rows.flatMap((row) => (row.kind === 'command' ? [row.id] : []));
     expect(ids).toEqual([
-      ...['new-blank', 'open', 'save', 'save-as', 'print', 'undo', 'redo', 'select-all'],
+      ...['new-blank', 'open', 'save', 'save-as', 'undo', 'redo', 'select-all'],
       ...['zoom-in', 'zoom-out', 'zoom-fit', 'guide', 'keys'],
     ]);
     const roles = rows.flatMap((row) => (row.kind === 'role' ? [row.role] : []));
