@@ -11,6 +11,9 @@ export default tseslint.config(
     rules: {
       // state is replaced whole here, never changed in place
       'svelte/prefer-svelte-reactivity': 'off',
+      // the compiler warns of these itself, and the formatter needs some spaces spelled out
+      'svelte/no-unused-svelte-ignore': 'off',
+      'svelte/no-useless-mustaches': 'off',
     },
   },
   {

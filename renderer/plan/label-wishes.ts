@@ -14,7 +14,7 @@ const MARK_PX = 13;
 const BOX_PX = 16;
 const MOST_BOXES = 60;
 /** Names longer than this are cut with a dot-dot-dot. */
-const LONGEST_NAME = 26;
+const LONGEST_NAME = 20;
 
 export const shortName = (name: string): string =>
   name.length <= LONGEST_NAME ? name : `${name.slice(0, LONGEST_NAME - 1).trimEnd()}…`;
