@@ -16,18 +16,22 @@ interface AxeResult {
 
 /** axe finds nothing serious on what is shown. */
 export async function accessible(page: Page, what: string): Promise<void> {
+  expect(await barriers(page), `axe on ${what}`).toEqual([]);
+}
+
+/** Serious and critical findings of axe, in words. */
+export async function barriers(page: Page): Promise<string[]> {
   await page.evaluate(AXE);
   const found = await page.evaluate(async () => {
     const { axe } = window as unknown as { axe: { run(options: object): Promise<AxeResult> } };
     return (await axe.run({ resultTypes: ['violations'] })).violations;
   });
-  const serious = found
+  return found
     .filter(({ impact }) => impact === 'serious' || impact === 'critical')
     .map(({ id, help, nodes }) => {
       const where = nodes.slice(0, 3).map((n) => `${String(n.target)}: ${n.failureSummary ?? ''}`);
       return `${id}: ${help}\n${where.join('\n')}`;
     });
-  expect(serious, `axe on ${what}`).toEqual([]);
 }
 
 /** Nothing is wider than the window, the parts of the frame do not lie on each other, and no text is cut unsaid. */
