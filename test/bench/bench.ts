@@ -4,6 +4,7 @@ import type { NetOutcome, PlanCache } from '../../core/network/newton.ts';
 import { packNet } from '../../core/network/packed.ts';
 import { asNet, asWaterInput, benchTree, DENSITY_kgm3 } from './bench-tree.ts';
 import type { BenchTree } from './bench-tree.ts';
+import { pageBench } from './page/page-bench.ts';
 
 // Solve times of ducts in trees, ours and a general water-network engine's, in one process on the same trees.
 // layOut: from the network as data to flows. Ours `packNet` and `solveNet` without a plan; the engine `open`, which reads
@@ -143,3 +144,5 @@ for (const size of SIZES) {
 console.log('\ntime per run at 5000 over time per run at 1000 (1 is linear growth)');
 for (const [what, each] of Object.entries(growth))
   console.log(`  ${what.padEnd(7)} ${(each[3]! / each[2]!).toFixed(2)}`);
+
+await pageBench();
