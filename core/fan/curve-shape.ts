@@ -39,6 +39,47 @@ export function hasRisingPart(curve: FanCurve): boolean {
   return false;
 }
 
+/** Share of the largest pressure by which a curve must rise to have a hump; less is the reading of a gauge (common practice, no source). */
+export const HUMP_SHARE = 0.002;
+
+/**
+ * Tells whether a fan's curve has a hump deep enough to let it cross a system more than once.
+ *
+ * The pressure is looked at as it was given. A static pressure that never rises cannot make a second crossing: what
+ * total pressure adds, the outlet's own velocity pressure, the system has to take up in full as well.
+ *
+ * @param curve - made by `fanCurve`
+ * @returns true if the given pressure rises by more than HUMP_SHARE of its largest value between any two points
+ * @throws none: a compiled fan is valid
+ *
+ * @remarks
+ * Range: between the first and the last point; the curve follows its points without overshoot.
+ * Outside: none: nothing is said about flows beyond the points.
+ * Leaves out: a hump that the tests stepped over.
+ * Limits: points that only fall give false, whatever the outlet's area.
+ * Basis: from-memory (page not seen).
+ * Source: AMCA 201, fan instability.
+ * Checked: test/core/fan/fan-curve.test.ts.
+ *
+ * @example
+ * ```ts
+ * const points = [900, 1000, 0].map((pressure_Pa, i) => ({ flow_m3s: i / 10, pressure_Pa }));
+ * const rated = { ratedSpeed_rpm: null, ratedDensity_kgm3: 1.2 };
+ * hasHump(fanCurve({ pressureKind: 'static', outletArea_m2: 0.01, points, ...rated })); // true
+ * ```
+ */
+export function hasHump(curve: FanCurve): boolean {
+  let lowest = Infinity;
+  let rise = 0;
+  let largest = 0;
+  for (const y of curve.pressure.y) {
+    lowest = Math.min(lowest, y);
+    rise = Math.max(rise, y - lowest);
+    largest = Math.max(largest, Math.abs(y));
+  }
+  return rise > HUMP_SHARE * largest;
+}
+
 /**
  * Flow right of which a fan's total pressure only falls, at rated speed: the start of the working branch.
  *

@@ -1,4 +1,4 @@
-import { extrapolation, fanTotalPressure, hasRisingPart } from '../fan/fan-curve.ts';
+import { extrapolation, fanTotalPressure, hasHump } from '../fan/fan-curve.ts';
 import { curveIntersections } from '../fan/intersections.ts';
 import type { NetState } from './balance.ts';
 import { densityAt } from './march.ts';
@@ -117,9 +117,9 @@ export function allOperatingPoints(
 /** Raised inside the search where a held flow has no balance. */
 class NoBalance extends Error {}
 
-/** Fans whose curve rises somewhere and so may cross the system more than once. */
+/** Fans whose curve has a hump and so may cross the system more than once. */
 export function humpedFans(packed: PackedNet): number[] {
-  return packed.fans.filter((e) => hasRisingPart(packed.net.elements[e]!.fan!.curve));
+  return packed.fans.filter((e) => hasHump(packed.net.elements[e]!.fan!.curve));
 }
 
 /** Where a fan's flow lies on its curve. */

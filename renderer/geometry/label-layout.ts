@@ -62,14 +62,29 @@ class Taken {
   }
 }
 
+/** Edges of the paper that labels should stay on [px]. */
+export interface Paper {
+  readonly left: number;
+  readonly top: number;
+  readonly right: number;
+  readonly bottom: number;
+}
+
+const isOff = (paper: Paper, { x, y, width_px, height_px }: Blocked): boolean =>
+  x - width_px / 2 < paper.left ||
+  x + width_px / 2 > paper.right ||
+  y - height_px / 2 < paper.top ||
+  y + height_px / 2 > paper.bottom;
+
 /**
  * Finds a place for each label so that none lies on another or on what is blocked, first come first served; a label for
- * which there is no room is left out. Labels keep clear of what is `avoided` too, where they can.
+ * which there is no room is left out. Labels keep clear of what is `avoided` and stay on the `paper` too, where they can.
  */
 export function placeLabels(
   wishes: readonly LabelWish[],
   blocked: Iterable<Blocked>,
   avoided: Iterable<Blocked> = [],
+  paper: Paper | null = null,
 ): Map<string, LabelPlace> {
   const taken = new Taken();
   for (const box of blocked) taken.add(box);
@@ -77,7 +92,10 @@ export function placeLabels(
   for (const box of avoided) unwanted.add(box);
   const placed = new Map<string, LabelPlace>();
   for (const wish of wishes) {
+    const off = (box: Blocked) => paper !== null && isOff(paper, box);
     const found =
+      firstFree(wish, (box) => off(box) || taken.meets(box) || unwanted.meets(box)) ??
+      (paper && firstFree(wish, (box) => off(box) || taken.meets(box))) ??
       firstFree(wish, (box) => taken.meets(box) || unwanted.meets(box)) ??
       firstFree(wish, (box) => taken.meets(box));
     if (!found) continue;

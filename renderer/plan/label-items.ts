@@ -1,7 +1,7 @@
 import type { ThingKind } from '../../core/document/schema-things.ts';
 import type { UnitSystem } from '../../core/quantities/dimensions.ts';
 import { placeLabels } from '../geometry/label-layout.ts';
-import type { LabelWish } from '../geometry/label-layout.ts';
+import type { LabelWish, Paper } from '../geometry/label-layout.ts';
 import { blockedBy, ductBoxes, runTexts, runWish, shortName, tagWish, thingWish } from './label-wishes.ts';
 import { runFigures } from './result-text.ts';
 import type { Print } from './result-text.ts';
@@ -136,6 +136,19 @@ function tagItems(view: RunView, _units: UnitSystem, print: Print): LabelItem[] 
   return [...rises, ...typed];
 }
 
+/** What the window showed when the whole shop was last fitted into it, in pixels of the plan. */
+function paperOf(scene: Scene, pixelsPerMetre: number): Paper | null {
+  const box = scene.fittedBox;
+  return (
+    box && {
+      left: box.left * pixelsPerMetre,
+      top: box.top * pixelsPerMetre,
+      right: box.right * pixelsPerMetre,
+      bottom: box.bottom * pixelsPerMetre,
+    }
+  );
+}
+
 /** Finds a place for every label for which there is one. */
 export function layOut(
   items: readonly LabelItem[],
@@ -146,6 +159,7 @@ export function layOut(
     items.map((item) => item.wish(pixelsPerMetre)),
     blockedBy(scene.things, scene.marks, pixelsPerMetre),
     ductBoxes(scene.runs, pixelsPerMetre),
+    paperOf(scene, pixelsPerMetre),
   );
   const offsets = new Map<string, LabelOffset>();
   for (const { id, x, y } of items) {

@@ -23,6 +23,8 @@ import type { EndView, ThingView } from './thing-view.ts';
 /** Scales that the plan can be looked at in [px/m]. */
 export const SCALE_LIMITS = { least: 4, most: 2500 };
 const FIT_MARGIN_PX = { x: 236, y: 74 };
+/** Rulers lie along the top and the left of the window [px]. */
+const RULER_PX = 24;
 /** Part of the plan that an empty shop shows [m]. */
 const EMPTY_BOX: PlanBox = { left: 0, top: 0, right: 8, bottom: 5 };
 
@@ -117,6 +119,8 @@ export class Scene {
   }
 
   private fitted: object | null = null;
+  /** What the window showed when the shop was last fitted into it; labels stay inside. */
+  fittedBox = $state.raw<PlanBox | null>(null);
 
   /** Shows the whole shop. */
   fit(): void {
@@ -124,6 +128,9 @@ export class Scene {
     const margin = { ...FIT_MARGIN_PX, x: Math.min(FIT_MARGIN_PX.x, this.size.width_px / 4) };
     this.setView(viewOf(this.extent ?? EMPTY_BOX, this.size, margin, { ...SCALE_LIMITS, most: 260 }));
     this.fitted = this.viewport;
+    const from = this.at(RULER_PX, RULER_PX);
+    const to = this.at(this.size.width_px - 4, this.size.height_px - 4);
+    this.fittedBox = { left: from.x, top: from.y, right: to.x, bottom: to.y };
   }
 
   /** Nobody has moved the view since it was fitted. */

@@ -8,6 +8,7 @@ import {
   fanCurve,
   fanPower,
   fanTotalPressure,
+  hasHump,
   hasRisingPart,
   scaleFan,
   type FanCurveInput,
@@ -123,6 +124,9 @@ describe('fan curve', () => {
     expect(hasRisingPart(fanCurve({ ...SHEET, outletArea_m2: 0.005, pressureKind: 'total' }))).toBe(false);
     const humped = SHEET.points.map((point, i) => ({ ...point, pressure_Pa: [2400, 2500, 1800, 0][i]! }));
     expect(hasRisingPart(fanCurve({ ...SHEET, points: humped }))).toBe(true);
+    // a small outlet lifts total pressure, but no static curve that only falls has a hump
+    expect(hasHump(fanCurve({ ...SHEET, outletArea_m2: 0.005 }))).toBe(false);
+    expect(hasHump(fanCurve({ ...SHEET, points: humped }))).toBe(true);
   });
 
   it('sees a rise that begins between two points', () => {
