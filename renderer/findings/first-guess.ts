@@ -31,6 +31,9 @@ const IN_HAND = 1.1;
 /** How much the velocity grows from one size to another if the same air flows: the ratio of the areas. */
 const quicker = (from_m: number, to_m: number): number => roundArea(from_m) / roundArea(to_m);
 
+/** A run that would have to shrink below this share of its size lacks air, not a smaller duct. */
+const LEAST_SHARE = 0.6;
+
 /**
  * Largest size on sale, below the one in use, at which the velocity would hold with a tenth in hand if the same air
  * flowed. A first guess: a smaller duct costs more pressure, so less air will flow. Null where no size would do.
@@ -39,6 +42,7 @@ export function smallerSize(run: SizeAsked, units: UnitSystem): DuctSize | null 
   const fits = DUCT_SIZES[units].filter(
     ({ diameter_m }) =>
       diameter_m < run.diameter_m * (1 - 1e-6) &&
+      diameter_m >= LEAST_SHARE * run.diameter_m &&
       run.velocity_ms * quicker(run.diameter_m, diameter_m) >= run.required_ms * IN_HAND,
   );
   return fits.at(-1) ?? null;
