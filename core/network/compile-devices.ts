@@ -15,7 +15,7 @@ import type { CycloneGeometry } from '../separator/proportions.ts';
 import { measuredSegment } from './measured-segment.ts';
 import { linearSegment, localSegment } from './net.ts';
 import type { FanDrive, Segment } from './net.ts';
-import { roundArea } from './piece-record.ts';
+import { roundArea } from './round-area.ts';
 
 /** One layer of a filter, in numbers. */
 export interface FilterLayer {

@@ -21,7 +21,7 @@ import type { Basis } from '../quantities/sourced.ts';
 import { measuredSegment } from './measured-segment.ts';
 import { localSegment } from './net.ts';
 import type { Segment } from './net.ts';
-import { roundArea } from './piece-record.ts';
+import { roundArea } from './round-area.ts';
 import type { BuiltPiece } from './piece-record.ts';
 
 /** Kinetic loss where air blows out of a duct against the drawn direction [-]. */

@@ -16,8 +16,9 @@ import type { Outside } from '../quantities/range.ts';
 import { stepBetween } from './compile-step.ts';
 import { frictionSegment, materialOf } from './friction-segment.ts';
 import { measuredSegment } from './measured-segment.ts';
-import { FRICTION, localSegment } from './net.ts';
-import { PLAIN, roundArea } from './piece-record.ts';
+import { ductSegments, localSegment } from './net.ts';
+import { PLAIN } from './piece-record.ts';
+import { roundArea } from './round-area.ts';
 import type { BuiltPiece } from './piece-record.ts';
 
 /** What a piece takes from the run that it stands in. */
@@ -182,20 +183,13 @@ const BUILDERS: { readonly [K in PieceKind]: Builder<K> } = {
     const diameter_m = piece.diameter.si;
     const area_m2 = roundArea(diameter_m);
     const relativeRoughness = piece.roughness.si / diameter_m;
-    const friction = {
-      type: FRICTION,
-      area_m2,
-      forward: piece.length.si / diameter_m,
-      backward: piece.length.si / diameter_m,
-      diameter_m,
-      relativeRoughness,
-      fixedFriction: -1,
-    } as const;
     return {
-      segments: [
-        ...(piece.length.si > 0 ? [friction] : []),
-        ...(piece.coefficient.si > 0 ? [localSegment(area_m2, piece.coefficient.si)] : []),
-      ],
+      segments: ductSegments({
+        length_m: piece.length.si,
+        diameter_m,
+        roughness_m: piece.roughness.si,
+        coefficient: piece.coefficient.si,
+      }),
       record: {
         ...PLAIN,
         kind: 'bare',

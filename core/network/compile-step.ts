@@ -2,7 +2,8 @@ import { sizeChange, TAPERED_CONTRACTION_RANGE, TAPERED_EXPANSION_RANGE } from '
 import { findOutside } from '../quantities/range.ts';
 import type { Outside } from '../quantities/range.ts';
 import { localSegment } from './net.ts';
-import { PLAIN, roundArea } from './piece-record.ts';
+import { PLAIN } from './piece-record.ts';
+import { roundArea } from './round-area.ts';
 import type { BuiltPiece } from './piece-record.ts';
 
 /** A change of diameter, tapered or abrupt; against the run it narrows where it widened. */

@@ -17,6 +17,7 @@ import { FAN, PASSIVE } from './net.ts';
 import type { Element, Leg, NetAir, Node } from './net.ts';
 import { packNet } from './packed.ts';
 import type { PackedNet } from './packed.ts';
+import { roundArea } from './round-area.ts';
 import type { GateRecord } from './piece-record.ts';
 import { dustOf, portDustRate, portFlowNeed } from './port-dust.ts';
 import type { AirResult } from './solution.ts';
@@ -212,7 +213,7 @@ function addLeg(
   const leg = {
     element,
     ends,
-    area_m2: (Math.PI / 4) * diameter_m ** 2,
+    area_m2: roundArea(diameter_m),
     direction_rad: LEG_DIRECTION[end.end]!(angle),
   };
   if (thing.kind === 'breeches') legs.push(leg);

@@ -1,3 +1,4 @@
+import { velocityPressure } from '../duct/straight.ts';
 import { airPower } from '../fan/air-power.ts';
 import { fanCurrent, fanPower, fanTotalPressure } from '../fan/fan-curve.ts';
 import { faceVelocity } from '../filter/media.ts';
@@ -71,7 +72,7 @@ export function fanResult(
   const at = { flow_m3s, density_kgm3, speedRatio };
   fanTotalPressure(curve, at, out);
   const total = out[0]!;
-  const outletPressure = (density_kgm3 * (flow_m3s / curve.input.outletArea_m2) ** 2) / 2;
+  const outletPressure = velocityPressure(density_kgm3, flow_m3s / curve.input.outletArea_m2);
   const power_W = fanPower(curve, at);
   const own: OperatingPoint = { flow_m3s, massFlow_kgs: m, totalPressure_Pa: total, stable: true };
   const all = points ?? [own];

@@ -1,3 +1,4 @@
+import { SOLIDS_LOSS_K } from '../conveying/solids-loss.ts';
 import { ImpossibleInput } from '../quantities/impossible-input.ts';
 import { GRADE_MODELS } from '../separator/efficiency.ts';
 import type { GradeCurve } from '../separator/efficiency.ts';
@@ -44,7 +45,8 @@ export interface DustResult {
   readonly catches: readonly (DeviceCatch | null)[];
 }
 
-const NO_LOAD: Load = { dust_kgs: 0, requiredVelocity_ms: null, highVelocity_ms: null, dusts: [] };
+/** Nothing is carried and nothing is asked. */
+export const NO_LOAD: Load = { dust_kgs: 0, requiredVelocity_ms: null, highVelocity_ms: null, dusts: [] };
 
 /**
  * Sends every port's dust along the flows, through separators and filters, in the order of flow.
@@ -102,6 +104,21 @@ export function carryDust(
     }
   }
   return { loads, catches };
+}
+
+/** Dust loads closer than this leave the flow as it is [-]. */
+const DUST_TOLERANCE = 1e-9;
+
+/** Puts the dust loads into the net; false where they stand there already. */
+export function takeDust(shop: CompiledShop, dust: DustResult): boolean {
+  const { solids_kgs } = shop.packed;
+  let changed = false;
+  for (const { element } of shop.runs) {
+    const wanted = SOLIDS_LOSS_K.value * dust.loads[element]!.dust_kgs;
+    if (Math.abs(wanted - solids_kgs[element]!) > DUST_TOLERANCE * Math.max(wanted, 1e-6)) changed = true;
+    solids_kgs[element] = wanted;
+  }
+  return changed;
 }
 
 function addStream(streams: Map<string, Stream>, stream: Stream): void {

@@ -4,7 +4,7 @@ import { hawthorneFriction } from '../duct/hose.ts';
 import { ImpossibleInput } from '../quantities/impossible-input.ts';
 import { FRICTION } from './net.ts';
 import type { Segment } from './net.ts';
-import { roundArea } from './piece-record.ts';
+import { roundArea } from './round-area.ts';
 
 const MATERIALS_BY_ID = new Map<string, MaterialRow>(MATERIALS.map((row) => [row.id, row]));
 

@@ -1,6 +1,6 @@
 import type { CompiledRun } from './compile.ts';
 import { densityAt, staticAt } from './march.ts';
-import { roundArea } from './piece-record.ts';
+import { roundArea } from './round-area.ts';
 import type { PieceResult } from './solution.ts';
 import type { SolvedNet } from './solved-net.ts';
 

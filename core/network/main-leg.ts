@@ -1,6 +1,6 @@
 import type { NetState } from './balance.ts';
 import type { CompiledShop } from './compile.ts';
-import { roundArea } from './piece-record.ts';
+import { roundArea } from './round-area.ts';
 
 /** The run that carries most air at a node: its total pressure is said to be the node's. */
 export interface MainLeg {

@@ -1,5 +1,6 @@
 import type { FanCurve } from '../fan/fan-curve.ts';
 import type { JunctionLeg } from '../fittings/junction.ts';
+import { roundArea } from './round-area.ts';
 
 /** Kinds of segment: the smallest thing that takes total pressure from the air. */
 export const FRICTION = 0;
@@ -83,7 +84,7 @@ export function ductSegments(duct: {
   readonly roughness_m: number;
   readonly coefficient: number;
 }): Segment[] {
-  const area_m2 = (Math.PI / 4) * duct.diameter_m ** 2;
+  const area_m2 = roundArea(duct.diameter_m);
   const segments: Segment[] = [];
   if (duct.length_m > 0) {
     segments.push({

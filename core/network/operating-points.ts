@@ -3,7 +3,7 @@ import { curveIntersections } from '../fan/intersections.ts';
 import type { NetState } from './balance.ts';
 import { densityAt } from './march.ts';
 import { solveNet } from './newton.ts';
-import type { PlanCache } from './newton.ts';
+import type { NetOutcome, PlanCache } from './newton.ts';
 import type { PackedNet } from './packed.ts';
 import type { OperatingPoint } from './solution.ts';
 
@@ -38,7 +38,16 @@ export function holdFlow(
   const held = new Float64Array(packed.elementCount).fill(NaN);
   held[element] = flow_kgs;
   const solved = solveNet(packed, { held, warm, plans });
-  if (!solved.converged) return null;
+  return solved.converged ? heldPoint(packed, element, flow_kgs, solved) : null;
+}
+
+/** Reads what a fan must do off a network that was solved with a flow held through it. */
+export function heldPoint(
+  packed: PackedNet,
+  element: number,
+  flow_kgs: number,
+  solved: Extract<NetOutcome, { converged: true }>,
+): HeldPoint {
   const inlet = solved.balance.endPressure(solved.state, element, true);
   const outlet = solved.balance.endPressure(solved.state, element, false);
   const density_kgm3 = densityAt(packed, inlet);

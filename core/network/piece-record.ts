@@ -53,5 +53,3 @@ export interface GateRecord {
   /** Opening where a setting does not say [-]. */
   readonly opening: number;
 }
-
-export const roundArea = (diameter_m: number): number => (Math.PI / 4) * diameter_m * diameter_m;

@@ -1,5 +1,4 @@
 import { findingsOf } from '../checks/findings.ts';
-import { SOLIDS_LOSS_K } from '../conveying/solids-loss.ts';
 import type { DocumentProblem } from '../document/problem.ts';
 import type { Setting, ShopDocument } from '../document/schema.ts';
 import { applySetting, findSetting, settingNames } from './apply-setting.ts';
@@ -7,9 +6,9 @@ import type { NetState } from './balance.ts';
 import { compileShop } from './compile.ts';
 import type { CompiledShop } from './compile.ts';
 import { deviceResult, fanResult, nodeResults } from './device-results.ts';
-import { carryDust } from './dust.ts';
+import { carryDust, takeDust } from './dust.ts';
 import type { DustResult } from './dust.ts';
-import { marchElement, newMarch } from './march.ts';
+import { densityAt, marchElement, newMarch } from './march.ts';
 import { solveNet } from './newton.ts';
 import type { NetOutcome, PlanCache } from './newton.ts';
 import { allOperatingPoints, fanReach, humpedFans } from './operating-points.ts';
@@ -98,8 +97,6 @@ export function solve(document: ShopDocument, setting: string | null = null): So
 
 /** Rounds in which dust and flow are brought to agree; the dust's part is small, so two or three do. */
 const DUST_ROUNDS = 8;
-/** Dust loads closer than this leave the flow as it is [-]. */
-const DUST_TOLERANCE = 1e-9;
 
 /** Solves one setting of an opened shop. */
 export function solveSetting(bench: Workbench, name: string): SettingResult {
@@ -198,9 +195,7 @@ function settle(bench: Workbench, warm: NetState | null): Settled | Refusal {
     if (!outcome.activity.elements.includes(element)) continue;
     if (flow < 0) return { reason: 'fan-cannot-overcome', where: thing.id, outcome };
     const inlet = outcome.balance.endPressure(outcome.state, element, true);
-    const room = packed.net.air.roomPressure_Pa;
-    const density = packed.net.air.density_kgm3 * (room === null ? 1 : (inlet + room) / room);
-    if (fanReach(packed, element, flow / density) === 'beyond') {
+    if (fanReach(packed, element, flow / densityAt(packed, inlet)) === 'beyond') {
       return { reason: 'beyond-fan-curve', where: thing.id, outcome };
     }
   }
@@ -211,18 +206,6 @@ function settle(bench: Workbench, warm: NetState | null): Settled | Refusal {
     if (march.choked) return { reason: 'too-fast', where: packed.net.elements[e]!.id, outcome };
   }
   return { outcome, dust: carryDust(shop, outcome.state, outcome.activity.elements, true), points };
-}
-
-/** Puts the dust loads into the net; false where they stand there already. */
-function takeDust(shop: CompiledShop, dust: DustResult): boolean {
-  const { solids_kgs } = shop.packed;
-  let changed = false;
-  for (const { element } of shop.runs) {
-    const wanted = SOLIDS_LOSS_K.value * dust.loads[element]!.dust_kgs;
-    if (Math.abs(wanted - solids_kgs[element]!) > DUST_TOLERANCE * Math.max(wanted, 1e-6)) changed = true;
-    solids_kgs[element] = wanted;
-  }
-  return changed;
 }
 
 function failed(shop: CompiledShop, outcome: Extract<NetOutcome, { converged: false }>): Refusal {

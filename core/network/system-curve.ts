@@ -1,11 +1,11 @@
+import { velocityPressure } from '../duct/straight.ts';
 import { fanTotalPressure } from '../fan/fan-curve.ts';
-import { SOLIDS_LOSS_K } from '../conveying/solids-loss.ts';
 import { applySetting, findSetting } from './apply-setting.ts';
 import type { NetState } from './balance.ts';
 import type { CompiledShop } from './compile.ts';
-import { carryDust } from './dust.ts';
-import { densityAt } from './march.ts';
+import { carryDust, NO_LOAD, takeDust } from './dust.ts';
 import { solveNet } from './newton.ts';
+import { heldPoint } from './operating-points.ts';
 import { LOSS_SHARES } from './solution.ts';
 import type { LossShare, OperatingPoint } from './solution.ts';
 import { solvedNet } from './solved-net.ts';
@@ -76,19 +76,15 @@ export function systemCurve(
   for (let i = 1; i < count; i++) {
     held[element] = (packed.net.air.density_kgm3 * CURVE_REACH * top * i) / (count - 1);
     const outcome = solveWithDust(shop, held, warm, plans);
-    if (!outcome?.converged) continue;
-    const { state, balance } = outcome;
-    warm = state;
-    const inlet = balance.endPressure(state, element, true);
-    const density_kgm3 = densityAt(packed, inlet);
-    const massFlow_kgs = held[element]!;
-    const flow_m3s = massFlow_kgs / density_kgm3;
-    const demand_Pa = balance.endPressure(state, element, false) - inlet;
+    if (!outcome.converged) continue;
+    const point = heldPoint(packed, element, held[element]!, outcome);
+    const { flow_m3s, massFlow_kgs, demand_Pa, density_kgm3 } = point;
+    warm = point.state;
     const shares_Pa = lossShares(shop, outcome, massFlow_kgs);
     const named = LOSS_SHARES.reduce((sum, share) => sum + shares_Pa[share], 0);
     fanTotalPressure(drive.curve, { flow_m3s, density_kgm3, speedRatio: drive.speedRatio }, out);
     const onCurve = flow_m3s <= top * (1 + 1e-9);
-    const outlet_Pa = (density_kgm3 * (flow_m3s / drive.curve.input.outletArea_m2) ** 2) / 2;
+    const outlet_Pa = velocityPressure(density_kgm3, flow_m3s / drive.curve.input.outletArea_m2);
     points.push({
       flow_m3s,
       massFlow_kgs,
@@ -123,12 +119,9 @@ function solveWithDust(
   const clean = solveNet(packed, { held, warm, plans });
   if (!clean.converged || !shop.document.options.solidsLoss) return clean;
   const dust = carryDust(shop, clean.state, clean.activity.elements, false);
-  for (const { element } of shop.runs)
-    packed.solids_kgs[element] = SOLIDS_LOSS_K.value * dust.loads[element]!.dust_kgs;
+  takeDust(shop, dust);
   return solveNet(packed, { held, warm: clean.state, plans });
 }
-
-const NO_LOAD = { dust_kgs: 0, requiredVelocity_ms: null, highVelocity_ms: null, dusts: [] };
 
 /** Power lost in each kind of piece over the mass flow of the fan [Pa]. */
 function lossShares(

@@ -40,7 +40,7 @@ export const isDocumentPath = (path: string): boolean =>
 
 export const UNKNOWN_FILE: ShellFailure = refusal(
   'gone',
-  'that file was not chosen in this session',
+  'that file was not chosen since the program started',
   'open it anew, or use Save as',
 );
 

@@ -17,7 +17,7 @@ export interface RecoveryKeeper {
   get(): Recovery | null;
   /** Keeps an edit in place of the one before; null forgets. */
   keep(recovery: Recovery | null): Promise<void>;
-  /** The work of this session was saved or given up: forgets it, but not what an earlier crash left behind. */
+  /** The work since the program started was saved or given up: forgets it, but not what an earlier crash left behind. */
   settle(): Promise<void>;
 }
 

@@ -4,7 +4,7 @@ export interface CloseGuardOptions {
   readonly ask: () => Promise<LeaveAnswer>;
   /** Tells the page to save. */
   readonly requestSave: () => void;
-  /** Forgets the recovery of this session. */
+  /** Forgets what was kept since the program started. */
   readonly settle: () => Promise<void>;
   readonly close: () => void;
 }

@@ -1,4 +1,4 @@
-import { roundArea } from '../../core/network/piece-record.ts';
+import { roundArea } from '../../core/network/round-area.ts';
 import type { UnitSystem } from '../../core/quantities/dimensions.ts';
 
 const IN_m = 0.0254;

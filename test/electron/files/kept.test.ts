@@ -108,7 +108,7 @@ describe('recovery', () => {
     expect((await begin(folder)).keeper.get()).toBeNull();
   });
 
-  it('of an earlier crash stays until the user has decided, also if this session ends cleanly', async () => {
+  it('of an earlier crash stays until the user has decided, also if the program then ends cleanly', async () => {
     const folder = fresh();
     await (await begin(folder)).keeper.keep(edit('crashed', 1));
     const { keeper } = await begin(folder);
