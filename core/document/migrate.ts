@@ -5,8 +5,11 @@ import { FORMAT_VERSION } from './schema.ts';
 /** Turns a document of one version into the next; the list grows at its end and is never rewritten. */
 type Migration = (older: Record<string, unknown>) => Record<string, unknown>;
 
-/** `MIGRATIONS[v]` turns version `v` into `v + 1`. Version 1 is the first, so there is none yet. */
-const MIGRATIONS: Readonly<Record<number, Migration>> = {};
+/** `MIGRATIONS[v]` turns version `v` into `v + 1`. */
+const MIGRATIONS: Readonly<Record<number, Migration>> = {
+  // version 2 brought fans with tests, motor and rotor; an older shop has none
+  1: (older) => ({ ...older, version: 2 }),
+};
 
 export type Migrated =
   | { readonly ok: true; readonly value: Record<string, unknown> }

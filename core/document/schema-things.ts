@@ -164,6 +164,7 @@ export const FAN = z.strictObject({
   kind: z.literal('fan'),
   ...thing,
   outletDiameter: quantity('length'),
+  design: ID.optional().describe('fan of the list of fans that stands here, before the curve below'),
   speed: quantity('speed').optional().describe('speed at which it runs here; absent: that of the curve'),
   curve: z.strictObject({
     pressureKind: z.enum(['static', 'total']).describe('fan static or fan total pressure'),

@@ -1,12 +1,13 @@
 import { z } from 'zod';
 import { quantity } from './quantity-field.ts';
 import { ID } from './schema-common.ts';
+import { FAN_DESIGN, RANGES } from './schema-fans.ts';
 import { RUN } from './schema-pieces.ts';
 import { UNDERLAY } from './schema-route.ts';
 import { THING } from './schema-things.ts';
 
 /** Version of the document format that this code writes. */
-export const FORMAT_VERSION = 1;
+export const FORMAT_VERSION = 2;
 
 export const AIR = z.discriminatedUnion('kind', [
   z.strictObject({
@@ -65,6 +66,8 @@ export const SHOP = z.strictObject({
   things: z.array(THING).max(20000),
   runs: z.array(RUN).max(20000),
   settings: z.array(SETTING).max(200).default([]),
+  fans: z.array(FAN_DESIGN).max(100).default([]).describe('fans that may be put into the shop'),
+  ranges: RANGES.optional().describe('how far the figures may be off'),
   underlay: UNDERLAY.optional().describe('picture of the building under the plan'),
 });
 

@@ -67,6 +67,21 @@ export function checkShape(document: ShopDocument): DocumentProblem[] {
     things.set(thing.id, thing);
     if (thing.kind === 'fan') checkFanPoints(thing, ['things', i, 'curve', 'points'], problem);
   });
+  document.fans.forEach((design, i) => {
+    claim(design.id, ['fans', i]);
+    const rows = new Set<string>();
+    design.readings.forEach(({ id }, r) => {
+      if (rows.has(id))
+        problem(['fans', i, 'readings', r], `the name "${id}" is taken by a reading above`, 'give it its own');
+      rows.add(id);
+    });
+  });
+  document.things.forEach((thing, i) => {
+    if (thing.kind !== 'fan' || thing.design === undefined) return;
+    if (document.fans.some(({ id }) => id === thing.design)) return;
+    const path = ['things', i, 'design'];
+    problem(path, `no fan is kept under the name "${thing.design}"`, 'name a fan of the list, or none');
+  });
   const gates = new Set<string>();
   document.runs.forEach((run, r) => {
     claim(run.id, ['runs', r]);

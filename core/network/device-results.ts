@@ -86,6 +86,7 @@ export function fanResult(
     speed_rpm: curve.input.ratedSpeed_rpm === null ? null : curve.input.ratedSpeed_rpm * speedRatio,
     power_W,
     current_A: fanCurrent(curve, at),
+    drive: null,
     efficiency: power_W !== null && power_W > 0 ? airPower(flow_m3s, total) / power_W : null,
     stable: nearest.stable,
     allOperatingPoints: all,

@@ -36,6 +36,21 @@ export interface OperatingPoint {
   readonly stable: boolean;
 }
 
+/** A motor at work in the shop: speed, torque and current that came out together with the flow. */
+export interface DriveResult {
+  readonly motor: 'brushless' | 'series' | 'induction';
+  readonly torque_Nm: number;
+  readonly shaftPower_W: number;
+  readonly inputPower_W: number;
+  readonly supplyCurrent_A: number;
+  readonly motorCurrent_A: number;
+  readonly copperLoss_W: number;
+  /** Motor current over the continuous rating [-]; null where none is given. */
+  readonly currentShare: number | null;
+  /** On the battery [s]; null without one. */
+  readonly runTime_s: number | null;
+}
+
 export interface FanResult {
   readonly id: string;
   readonly flow_m3s: number;
@@ -47,6 +62,8 @@ export interface FanResult {
   readonly current_A: number | null;
   /** Share of the input power that becomes air power [-]. */
   readonly efficiency: number | null;
+  /** What turns it, where a motor is given with it. */
+  readonly drive: DriveResult | null;
   readonly stable: boolean;
   readonly allOperatingPoints: readonly OperatingPoint[];
 }

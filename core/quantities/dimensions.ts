@@ -24,7 +24,12 @@ export type Dimension =
   | 'filterDrag'
   | 'cakeResistance'
   | 'arealDensity'
-  | 'energy';
+  | 'energy'
+  | 'resistance'
+  | 'speedConstant'
+  | 'frequency'
+  | 'torque'
+  | 'stress';
 
 /** Units that the person chose to read in. */
 export type UnitSystem = 'si' | 'us';
@@ -172,6 +177,31 @@ export const DIMENSIONS: Readonly<Record<Dimension, DimensionRow>> = {
     '200 J',
     '1.2 kWh',
     '150 ft lbf',
+  ]),
+  resistance: row(
+    'electrical resistance',
+    'ohm',
+    { kg: 1, m: 2, s: -3, A: -2 },
+    { si: then('mohm', 'ohm', 1), us: then('mohm', 'ohm', 1) },
+    ['50 mohm', '0.05 ohm'],
+  ),
+  speedConstant: row(
+    'speed constant',
+    'rpm/V',
+    { turn: 1, kg: -1, m: -2, s: 3, A: 1 },
+    both('rpm/V'),
+    ['800 rpm/V', '0.8 rpm/mV'],
+    4,
+  ),
+  // the kinds below share their exponents with one above; a field says which it means
+  frequency: row('frequency', 'Hz', { s: -1 }, both('Hz'), ['50 Hz', '60 Hz']),
+  torque: row('torque', 'N m', { kg: 1, m: 2, s: -2 }, { si: only('N m'), us: only('ft lbf') }, [
+    '0.2 N m',
+    '1.5 ft lbf',
+  ]),
+  stress: row('stress', 'Pa', { kg: 1, m: -1, s: -2 }, { si: only('MPa'), us: only('psi') }, [
+    '40 MPa',
+    '6000 psi',
   ]),
 };
 

@@ -38,6 +38,7 @@ const PRESSURE: Powers = { kg: 1, m: -1, s: -2 };
 const ENERGY: Powers = { kg: 1, m: 2, s: -2 };
 const POWER: Powers = { kg: 1, m: 2, s: -3 };
 const VOLTAGE: Powers = { kg: 1, m: 2, s: -3, A: -1 };
+const RESISTANCE: Powers = { kg: 1, m: 2, s: -3, A: -2 };
 
 type UnitRow = readonly [names: string, powers: Powers, numerator: number, denominator?: number];
 
@@ -114,6 +115,10 @@ const UNIT_ROWS: readonly UnitRow[] = [
   ['mA', { A: 1 }, 1, 1000],
   ['V volt volts', VOLTAGE, 1],
   ['mV', VOLTAGE, 1, 1000],
+  ['ohm ohms', RESISTANCE, 1],
+  ['mohm', RESISTANCE, 1, 1000],
+  ['Hz', { s: -1 }, 1],
+  ['kHz', { s: -1 }, 1000],
   ['rpm RPM', { turn: 1 }, 1],
   ['rps', { turn: 1 }, 60],
   ['rev revs', { turn: 1, s: 1 }, 60],

@@ -13,7 +13,7 @@ export type Raw = Record<string, unknown> & { things: s.Part[]; runs: s.Part[] }
 /** A shop that is in order: a port with a gate, a fan, an exhaust. */
 export const good = (): Raw => ({
   format: 'chipdraft-shop',
-  version: 1,
+  version: 2,
   name: 'Bench shop',
   units: 'si',
   options: { compressible: false },

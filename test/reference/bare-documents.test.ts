@@ -33,7 +33,7 @@ interface Case {
 function typed({ name, nodes, ducts, air }: Case['in']): ShopFile {
   return {
     format: 'chipdraft-shop',
-    version: 1,
+    version: 2,
     name,
     options: { compressible: false },
     air: {

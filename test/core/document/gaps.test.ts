@@ -6,7 +6,7 @@ import { findGaps } from '../../../core/document/shape.ts';
 const shop = (more: object) =>
   JSON.stringify({
     format: 'chipdraft-shop',
-    version: 1,
+    version: 2,
     name: 'Half drawn',
     air: { kind: 'weather', temperature: '20 degC', humidity: '50 %' },
     things: [],

@@ -32,7 +32,7 @@ describe('the published JSON Schema', () => {
   it('refuses what the reader refuses by shape', () => {
     const changes: ((file: ReturnType<typeof fileOf>) => unknown)[] = [
       (d) => (d.colour = 1),
-      (d) => (d.version = 2),
+      (d) => (d.version = 3),
       (d) => (d.things[0].kind = 'hoover'),
       (d) => (d.runs[0].diameter = true),
       (d) => delete d.air,

@@ -84,7 +84,7 @@ export const run = (
 export function shopOf(things: readonly Part[], runs: readonly Part[], more: Part = {}): ShopDocument {
   const read = readValue({
     format: 'chipdraft-shop',
-    version: 1,
+    version: 2,
     name: 'Test shop',
     options: { compressible: false },
     air: HAND_AIR,
