@@ -9,7 +9,7 @@ export const BAD_FIELDS: Row[] = [
   ['version 0', (d) => (d.version = 0), 'version', /\b0\b/],
   ['version as text', (d) => (d.version = '1'), 'version', /"1"/],
   ['version in halves', (d) => (d.version = 1.5), 'version', /1\.5/],
-  ['a newer version', (d) => (d.version = 2), 'version', /version 2.*up to 1/],
+  ['a newer version', (d) => (d.version = 3), 'version', /version 3.*up to 2/],
   ['unknown field at the top', (d) => (d.colour = 1), '', /colour/],
   ['unknown field in a thing', (d) => (d.things[0].weight = 1), 'things[0](router)', /weight/],
   ['unknown field in a piece', (d) => (d.runs[0].pieces[3].wide = 1), 'runs[0](R1).pieces[3]', /wide/],
