@@ -6,16 +6,15 @@ import type { NetState } from './balance.ts';
 import { compileShop } from './compile.ts';
 import type { CompiledShop } from './compile.ts';
 import { deviceResult, fanResult, nodeResults } from './device-results.ts';
-import { carryDust, takeDust } from './dust.ts';
+import { carryDust } from './dust.ts';
 import type { DustResult } from './dust.ts';
 import { densityAt, marchElement, newMarch } from './march.ts';
-import { solveNet } from './newton.ts';
 import type { NetOutcome, PlanCache } from './newton.ts';
 import { allOperatingPoints, fanReach, humpedFans } from './operating-points.ts';
 import { REASONS } from './reasons.ts';
 import type { Reason } from './reasons.ts';
 import { runResult } from './run-results.ts';
-import { stillElements } from './still.ts';
+import { settleFlow, solveStill } from './settle-flow.ts';
 import type { OperatingPoint, SettingResult, Solution } from './solution.ts';
 import { solvedNet } from './solved-net.ts';
 
@@ -95,9 +94,6 @@ export function solve(document: ShopDocument, setting: string | null = null): So
   return { ok: true, solution: { document: document.name, air: opened.bench.shop.air, settings } };
 }
 
-/** Rounds in which dust and flow are brought to agree; the dust's part is small, so two or three do. */
-const DUST_ROUNDS = 8;
-
 /** Solves one setting of an opened shop. */
 export function solveSetting(bench: Workbench, name: string): SettingResult {
   const { shop } = bench;
@@ -144,30 +140,15 @@ interface Refusal {
 /** Flows closer than this are one operating point [-]. */
 const SAME_POINT = 1e-6;
 
-/** Solves, and puts still what nothing drives, so that no result or finding speaks of rounding there. */
-function solveStill(...args: Parameters<typeof solveNet>): NetOutcome {
-  const outcome = solveNet(...args);
-  if (outcome.converged) {
-    for (const e of stillElements(args[0], outcome.activity)) outcome.state.flow_kgs[e] = 0;
-  }
-  return outcome;
-}
-
 /** Flow, dust and operating points of the setting that was applied. */
 function settle(bench: Workbench, warm: NetState | null): Settled | Refusal {
   const { shop, plans } = bench;
   const { packed } = shop;
-  let outcome = solveStill(packed, { warm, plans });
-  if (!outcome.converged) return failed(shop, outcome);
-  let dust = carryDust(shop, outcome.state, outcome.activity.elements, false);
+  const flowing = settleFlow(shop, plans, warm);
+  if (!flowing.converged) return failed(shop, flowing);
+  let { outcome } = flowing;
 
   const points = new Map<number, readonly OperatingPoint[]>();
-  for (let round = 0; round < DUST_ROUNDS && shop.document.options.solidsLoss; round++) {
-    if (!takeDust(shop, dust)) break;
-    outcome = solveStill(packed, { warm: outcome.state, plans });
-    if (!outcome.converged) return failed(shop, outcome);
-    dust = carryDust(shop, outcome.state, outcome.activity.elements, false);
-  }
   // a hump lets a fan run at more than one flow; it starts from rest, so it stays at the first that holds
   for (const element of humpedFans(packed)) {
     if (outcome.state.flow_kgs[element] === 0) continue;
@@ -184,10 +165,7 @@ function settle(bench: Workbench, warm: NetState | null): Settled | Refusal {
     // air that pushes the fan back from rest keeps it there, whatever it could do once it ran
     if (now < 0 && !found[0]!.point.stable) continue;
     const again = solveStill(packed, { warm: first.state, plans });
-    if (again.converged) {
-      outcome = again;
-      dust = carryDust(shop, outcome.state, outcome.activity.elements, false);
-    }
+    if (again.converged) outcome = again;
   }
 
   for (const { element, thing } of shop.fans) {
