@@ -1,4 +1,3 @@
-import { airState, pressureAtAltitude } from '../air/moist-air.ts';
 import { DEVICE_KINDS, findEnd } from '../document/ends.ts';
 import type { RunEnd } from '../document/ends.ts';
 import type { DocumentProblem } from '../document/problem.ts';
@@ -20,6 +19,7 @@ import type { PackedNet } from './packed.ts';
 import { roundArea } from './round-area.ts';
 import type { GateRecord } from './piece-record.ts';
 import { dustOf, portDustRate, portFlowNeed } from './port-dust.ts';
+import { roomAir } from './room-air.ts';
 import type { AirResult } from './solution.ts';
 
 /** A document turned into a network, with what results need to speak of it again. */
@@ -78,7 +78,7 @@ export function compileShop(document: ShopDocument): CompileResult {
     }
   };
 
-  const air = attempt(['air'], () => airOf(document));
+  const air = attempt(['air'], () => roomAir(document));
   if (air === null) return { ok: false, problems };
   document.dusts.forEach((dust, d) =>
     attempt(['dusts', d], () =>
@@ -165,30 +165,6 @@ export function compileShop(document: ShopDocument): CompileResult {
     })),
   );
   return { ok: true, shop: { document, air, packed, things, runs, devices, fans, gates, nodeIndex } };
-}
-
-function airOf(document: ShopDocument): AirResult {
-  const { air } = document;
-  if (air.kind === 'given') {
-    return {
-      density_kgm3: air.density.si,
-      viscosity_Pas: air.viscosity.si,
-      pressure_Pa: null,
-      temperature_K: null,
-    };
-  }
-  const pressure_Pa = air.barometer?.si ?? pressureAtAltitude(air.altitude?.si ?? 0);
-  const state = airState({
-    pressure_Pa,
-    temperature_K: air.temperature.si,
-    relativeHumidity: air.humidity.si,
-  });
-  return {
-    density_kgm3: state.density_kgm3,
-    viscosity_Pas: state.viscosity_Pas,
-    pressure_Pa,
-    temperature_K: air.temperature.si,
-  };
 }
 
 /** Direction in which air leaves a mixing junction through each of its ends, for a branch at angle `a` [rad]. */
