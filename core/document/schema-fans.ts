@@ -156,6 +156,7 @@ export const ROTOR = z.strictObject({
   material: z.string().describe('rotor material id of the catalogue'),
   strength: quantity('stress').optional().describe('own figure, such as from broken test bars'),
   bore: quantity('length', 'not-negative').describe('hole for the shaft; zero: none'),
+  thickness: quantity('length').optional().describe('of the disc or ring, along the axis'),
   blades: z.number().int().min(1).max(200).optional(),
   bladeMass: quantity('mass').optional().describe('of one blade'),
   bladeRadius: quantity('length').optional().describe('axis to centre of mass of a blade'),

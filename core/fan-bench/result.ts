@@ -137,9 +137,10 @@ export interface RotorResult {
   /** Gap to the cut-off edge over wheel diameter [-], against common practice. */
   readonly cutOffShare: number | null;
   readonly cutOffJudged: 'close' | 'usual' | 'wide' | null;
-  /** Softening point of the material less its temperature [K]; null where it has none. */
+  /** Softening point of the material less its temperature [K]; null where either is not known. */
   readonly heatMargin_K: number | null;
-  readonly energy_J: number;
+  /** Of the disc and its blades at that speed [J]; null without a thickness. */
+  readonly energy_J: number | null;
   readonly source: string;
   readonly basis: string;
 }
