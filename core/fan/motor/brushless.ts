@@ -70,7 +70,8 @@ export function torqueConstant(speedConstant_rpmV: number): number {
  * @param input - motor, controller and supply; see its fields
  * @returns the motor
  * @throws ImpossibleInput naming the field: not above zero where it must be, throttle outside 0 to 1, controller loss
- *   outside 0 to 0.5, or a supply and throttle that cannot drive the current without load
+ *   outside 0 to 0.5, continuous current not above the one without load, or a supply and throttle that cannot drive
+ *   the current without load
  *
  * @remarks
  * Range: steady running at currents up to a few times the continuous one.
@@ -100,7 +101,9 @@ export function brushlessMotor(input: BrushlessInput): MotorModel {
   const duty = requireBetween('throttle', requirePositive('throttle', input.throttle), 0, 1);
   const passed = 1 - requireBetween('controllerLoss', input.controllerLoss, 0, MOST_CONTROLLER_LOSS);
   const { continuousCurrent_A: lasting, batteryEnergy_J } = input;
-  if (lasting !== null) requirePositive('continuousCurrent_A', lasting);
+  if (lasting !== null && !(requirePositive('continuousCurrent_A', lasting) > idle)) {
+    throw new ImpossibleInput('continuousCurrent_A', lasting, `above the current without load, ${idle}`);
+  }
   if (batteryEnergy_J !== null) requirePositive('batteryEnergy_J', batteryEnergy_J);
 
   const whole = r + (duty * duty * source) / passed;
@@ -156,7 +159,7 @@ export function brushlessMotor(input: BrushlessInput): MotorModel {
     noLoadSpeed_rpm,
     bestSpeed_rpm,
     continuousCurrent_A: lasting,
-    lastingTorque_Nm: kt * Math.max(lastingCurrent - idle, 0),
+    lastingTorque_Nm: kt * (lastingCurrent - idle),
     breakdownTorque_Nm: null,
     batteryEnergy_J,
     source: 'direct-current equivalent: n = Kv (d V - I R), T = Kt (I - I0)',
