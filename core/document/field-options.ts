@@ -4,6 +4,7 @@ import { ELBOW_TABLES } from '../catalogue/elbows.ts';
 import { ENTRIES } from '../catalogue/entries.ts';
 import { FILTER_MEDIA } from '../catalogue/filter-media.ts';
 import { MATERIALS } from '../catalogue/materials.ts';
+import { ROTOR_MATERIALS } from '../catalogue/rotor-materials.ts';
 import type { Sourced } from '../quantities/sourced.ts';
 import { GRADE_MODELS } from '../separator/efficiency.ts';
 import { CYCLONE_LOSS_MODELS } from '../separator/pressure-drop.ts';
@@ -24,6 +25,9 @@ export const MATERIAL_OPTIONS: readonly FieldOption[] = MATERIALS.map(({ id, lab
   source,
   basis,
 }));
+export const ROTOR_MATERIAL_OPTIONS: readonly FieldOption[] = ROTOR_MATERIALS.map(
+  ({ id, label, source, basis }) => ({ value: id, label, source, basis }),
+);
 export const MEDIUM_OPTIONS = rows(FILTER_MEDIA);
 export const PROPORTION_OPTIONS: readonly FieldOption[] = [
   ...rows(CYCLONE_PROPORTIONS),

@@ -16,7 +16,8 @@ export interface Field {
   readonly id: string;
   readonly path: readonly (string | number)[];
   readonly label: string;
-  readonly kind: 'quantity' | 'choice' | 'text' | 'flag';
+  /** A count is a whole number without a unit. */
+  readonly kind: 'quantity' | 'choice' | 'text' | 'flag' | 'count';
   readonly dimension?: Dimension;
   readonly rule?: QuantityRule;
   readonly optional: boolean;
@@ -71,6 +72,11 @@ export function textRow(group: string, path: string, label: string, { optional, 
     ...(hint ? { hint } : {}),
   };
 }
+
+export const countRow = (group: string, path: string, label: string, more: More = {}): FieldRow => ({
+  ...textRow(group, path, label, more),
+  kind: 'count',
+});
 
 /** A flag is a value true or false, or a group of fields that is there or not. */
 export function flagRow(group: string, path: string, label: string, { optional, hint }: More = {}): FieldRow {

@@ -174,6 +174,18 @@ export function pieceRows(run: Run, piece: EffectivePiece): FieldRow[] {
   return piece.corner === undefined ? legRows(leg, hose) : cornerRows(piece.corner, hose);
 }
 
+const rangeRow = (path: string, label: string, hint = 'empty: the usual range') =>
+  quantityRow('How sure', `ranges.${path}`, label, 'fraction', { optional: true, hint });
+
+/** How far the figures may be off, plus or minus what holds nineteen times in twenty. */
+export const RANGE_ROWS: readonly FieldRow[] = [
+  rangeRow('fan', 'Fan without tests'),
+  rangeRow('friction', 'Friction of duct and hose'),
+  rangeRow('coefficients', 'Hoods and fittings'),
+  rangeRow('separator', 'Separator', 'empty: the spread of its models'),
+  rangeRow('filter', 'Filter'),
+];
+
 /** Fields of the shop as a whole. */
 export function documentRows(document: ShopDocument): FieldRow[] {
   const { air } = document;
@@ -203,6 +215,7 @@ export function documentRows(document: ShopDocument): FieldRow[] {
         ]),
     flagRow('Air', 'options.compressible', 'Air thins under suction'),
     flagRow('Air', 'options.solidsLoss', 'Count the loss of carried dust'),
+    ...RANGE_ROWS,
     ...document.dusts.flatMap((dust, i) => dustRows(`dusts.${i}`, dust.name ?? dust.id)),
     ...(document.underlay === undefined
       ? []

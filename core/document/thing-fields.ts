@@ -107,8 +107,13 @@ const DIMENSIONS: readonly FieldRow[] = (
 
 const OUTLET_KINDS = plain({ open: 'open end', cap: 'weather cap', given: 'given loss coefficient' });
 
-function fanRows(fan: ThingOf<'fan'>): FieldRow[] {
+function fanRows(fan: ThingOf<'fan'>, { fans }: ShopDocument): FieldRow[] {
+  const designs = fans.map((design) => ({ value: design.id, label: design.name ?? design.id }));
   return [
+    choiceRow('Fan', 'design', 'Fan of the bench', designs, {
+      optional: true,
+      hint: 'empty: none, the curve below',
+    }),
     quantityRow('Size', 'outletDiameter', 'Outlet diameter', 'length'),
     quantityRow('Speed', 'speed', 'Speed here', 'speed', {
       optional: true,

@@ -27,9 +27,10 @@ export function usesOf(document: ShopDocument, name: string): NameUse[] {
       walk(id, item, [...path, Array.isArray(value) ? Number(key) : key]);
     }
   };
-  for (const item of [...document.things, ...document.runs]) walk(item.id, item, []);
+  for (const item of [...document.things, ...document.runs, ...document.fans]) walk(item.id, item, []);
   walk('', document.air, ['air']);
   walk('', document.dusts, ['dusts']);
   walk('', document.settings, ['settings']);
+  walk('', document.ranges, ['ranges']);
   return uses;
 }

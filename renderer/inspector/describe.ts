@@ -14,7 +14,7 @@ export interface Chosen {
 
 /** What a thing or run is called; an empty id is the shop. */
 export function titleOfId(document: ShopDocument, id: string): string {
-  const part = [...document.things, ...document.runs].find((one) => one.id === id);
+  const part = [...document.things, ...document.runs, ...document.fans].find((one) => one.id === id);
   return part ? titleOf(part) : id === '' ? 'the shop' : id;
 }
 

@@ -5,6 +5,7 @@ import type { Command, CommandKind, CommandResult, Handler } from './command.ts'
 import { Refused } from './command.ts';
 import { insertCorner, moveCorner, removeCorner } from './corners.ts';
 import { drawRun } from './draw-run.ts';
+import { addFan, duplicateFan, removeFan } from './fans.ts';
 import { addPiece, movePiece, removePiece } from './pieces.ts';
 import { align, move, place, turn } from './place.ts';
 import { remove } from './remove.ts';
@@ -36,6 +37,9 @@ const HANDLERS: { readonly [K in CommandKind]: Handler<K> } = {
   addRow,
   removeRow,
   setRows,
+  addFan,
+  removeFan,
+  duplicateFan,
   setValues,
   setDocument,
   setUnderlay,

@@ -6,9 +6,10 @@ import { readDocument } from '../read.ts';
 import { namesOf } from '../resolve.ts';
 import { runAnchors } from '../route.ts';
 import type { ShopDocument } from '../schema.ts';
+import type { FanDesign } from '../schema-fans.ts';
 import type { Run } from '../schema-pieces.ts';
 import type { Thing } from '../schema-things.ts';
-import { writeDocument } from '../write.ts';
+import { toJson, writeDocument } from '../write.ts';
 import type { Clip, Handler, PointRef } from './command.ts';
 import { done, Refused } from './command.ts';
 import { endText, findItem, thingsOf } from './items.ts';
@@ -51,12 +52,14 @@ export function copyParts(document: ShopDocument, ids: readonly string[]): Clip 
   );
   const kept = document.things.filter((thing) => chosen.has(thing.id));
   const dusts = new Set(kept.map((thing) => (thing.kind === 'port' ? thing.dust : undefined)));
+  const designs = new Set(kept.map((thing) => (thing.kind === 'fan' ? thing.design : undefined)));
   const rest = without(document, 'underlay');
   return {
     ...rest,
     things: [...kept, ...joints],
     runs,
     dusts: document.dusts.filter((dust) => dusts.has(dust.id)),
+    fans: document.fans.filter((fan) => designs.has(fan.id)),
     settings: document.settings.map((setting) => ({
       ...setting,
       gates: Object.fromEntries(Object.entries(setting.gates).filter(([gate]) => gates.has(gate))),
@@ -83,6 +86,15 @@ function settled(value: unknown, names: NamedValues): unknown {
   return Object.fromEntries(Object.entries(value).map(([key, item]) => [key, settled(item, names)]));
 }
 
+const sameFan = (a: FanDesign, b: FanDesign): boolean =>
+  JSON.stringify(toJson(a)) === JSON.stringify(toJson(b));
+
+const pastedFans = (
+  fans: readonly FanDesign[],
+  names: ReadonlyMap<string, string>,
+  values: NamedValues,
+): FanDesign[] => fans.map((fan) => settled({ ...fan, id: names.get(fan.id)! }, values) as FanDesign);
+
 /** Upper left corner of what has a place. */
 function cornerOf(clip: Clip): PointRef | null {
   const places = [
@@ -106,6 +118,9 @@ export const paste: Handler<'paste'> = (document, { clip, at }) => {
       if (piece.id !== undefined) names.set(piece.id, makeId(piece.kind === 'gate' ? 'gate' : 'run'));
     }
   }
+  // a fan of the list comes along, unless the very same is there
+  const fans = clip.fans.filter((fan) => !document.fans.some((other) => sameFan(fan, other)));
+  for (const fan of fans) names.set(fan.id, makeId('design'));
   const values = namesOf(document, []);
   const things = clip.things.map((thing) => ({ ...thing, id: names.get(thing.id)! }));
   const runs = clip.runs.map((run) => ({
@@ -133,6 +148,7 @@ export const paste: Handler<'paste'> = (document, { clip, at }) => {
     things: [...document.things, ...parts.things],
     runs: [...document.runs, ...parts.runs],
     settings,
+    ...(fans.length > 0 ? { fans: [...document.fans, ...pastedFans(fans, names, values)] } : {}),
     ...(dusts.length > 0 ? { dusts: [...document.dusts, ...(settled(dusts, values) as typeof dusts)] } : {}),
   };
   const created = [...parts.things, ...parts.runs].map(({ id }) => id);

@@ -3,6 +3,7 @@ import type { ShopDocument } from '../schema.ts';
 import type { PIECE } from '../schema-pieces.ts';
 import type { ThingKind } from '../schema-things.ts';
 import type { UNDERLAY } from '../schema-route.ts';
+import type { FanDesign } from '../schema-fans.ts';
 
 /** A point of the plan [m]; without `z` the height is that of what it belongs to. */
 export interface PointRef {
@@ -59,6 +60,9 @@ export type Command =
   | { kind: 'addRow'; id: string; path: FieldPath; row?: unknown }
   | { kind: 'removeRow'; id: string; path: FieldPath; index: number }
   | { kind: 'setRows'; id: string; path: FieldPath; rows: readonly unknown[] }
+  | { kind: 'addFan'; type?: FanDesign['type'] }
+  | { kind: 'removeFan'; id: string }
+  | { kind: 'duplicateFan'; id: string }
   | { kind: 'setValues'; rows: readonly { readonly name: string; readonly text: string }[] }
   | { kind: 'setDocument'; path: FieldPath; value: string | boolean | number | null }
   | { kind: 'setUnderlay'; underlay: z.input<typeof UNDERLAY> | null }

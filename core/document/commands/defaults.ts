@@ -5,6 +5,7 @@ import { namesOf, resolveWithin } from '../resolve.ts';
 import { PIECE } from '../schema-pieces.ts';
 import { THING } from '../schema-things.ts';
 import type { Thing, ThingKind } from '../schema-things.ts';
+import { MOTOR_STARTS, ROTOR_START } from './fan-defaults.ts';
 
 type Units = ShopDocument['units'];
 type ThingInput = z.input<typeof THING>;
@@ -97,7 +98,7 @@ export const PRESETS: readonly Preset[] = [
 ];
 
 /** Reads a part of a file that code wrote; texts are worked out without named values. */
-function read<T>(schema: z.ZodType<T>, raw: unknown): T {
+export function readPart<T>(schema: z.ZodType<T>, raw: unknown): T {
   const parsed = schema.parse(raw);
   const names = namesOf({ values: [] }, []);
   return resolveWithin(parsed, [], parsed, names, []) as T;
@@ -106,7 +107,7 @@ function read<T>(schema: z.ZodType<T>, raw: unknown): T {
 /** A thing as it is placed, without a place. */
 export function startThing(kind: ThingKind, id: string, units: Units, preset?: string): Thing {
   const change = PRESETS.find((row) => row.id === preset && row.kind === kind)?.change ?? {};
-  return read(THING, { ...STARTS[kind](units), ...change, id });
+  return readPart(THING, { ...STARTS[kind](units), ...change, id });
 }
 
 /** Values that a piece starts with when it is put on a run, beside what is asked for. */
@@ -138,6 +139,8 @@ export const GROUP_STARTS: Readonly<Record<string, unknown>> = {
   'needs.capture': { hood: 'plain', velocity: '1 m/s', distance: '150 mm', faceArea: '100 cm2' },
   measured: { loss: '200 Pa', flow: '500 m3/h' },
   dimensions: {},
+  motor: MOTOR_STARTS.brushless,
+  rotor: ROTOR_START,
 };
 
 /** What a group holds once its kind is chosen, by the group's last name. */
@@ -159,11 +162,12 @@ export const KIND_STARTS: Readonly<Record<string, Readonly<Record<string, unknow
     weather: { kind: 'weather', temperature: '20 degC', humidity: '50 %', altitude: '0 m' },
     given: { kind: 'given', density: '1.2 kg/m3', viscosity: '1.81e-5 Pa s' },
   },
+  motor: MOTOR_STARTS,
 };
 
 /** A shop in which nothing is drawn yet. */
 export function blankDocument(units: Units = 'si'): ShopDocument {
-  return read(SHOP, {
+  return readPart(SHOP, {
     format: 'chipdraft-shop',
     version: FORMAT_VERSION,
     name: 'New shop',

@@ -5,6 +5,7 @@ import { isQuantity } from '../quantity-field.ts';
 import { namesOf, resolveWithin } from '../resolve.ts';
 import { AIR, DUST, SETTING, SHOP } from '../schema.ts';
 import type { ShopDocument } from '../schema.ts';
+import { FAN_DESIGN } from '../schema-fans.ts';
 import { RUN } from '../schema-pieces.ts';
 import { THING } from '../schema-things.ts';
 import { toJson } from '../write.ts';
@@ -16,6 +17,7 @@ const ITEMS: Readonly<Record<string, z.ZodType>> = {
   runs: RUN,
   dusts: DUST,
   settings: SETTING,
+  fans: FAN_DESIGN,
 };
 
 /** The smallest part of the document that is checked as a whole around a field: its item, or its top-level field. */

@@ -1,13 +1,15 @@
 import type { ShopDocument } from '../schema.ts';
 import type { ThingKind } from '../schema-things.ts';
 
-export type IdKind = ThingKind | 'run' | 'gate' | 'dust';
+export type IdKind = ThingKind | 'run' | 'gate' | 'dust' | 'design';
 
 const PREFIX: Readonly<Partial<Record<IdKind, string>>> = { run: 'R', gate: 'G' };
 
 /** Gives names that nothing in the document has, each once. */
 export function idMaker(document: ShopDocument): (kind: IdKind) => string {
-  const taken = new Set<string>([...document.things, ...document.dusts].map(({ id }) => id));
+  const taken = new Set<string>(
+    [...document.things, ...document.dusts, ...document.fans].map(({ id }) => id),
+  );
   for (const run of document.runs) {
     taken.add(run.id);
     for (const piece of run.pieces) if (piece.id !== undefined) taken.add(piece.id);

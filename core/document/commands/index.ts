@@ -21,5 +21,5 @@ export { blankDocument, PRESETS } from './defaults.ts';
 export type { Preset } from './defaults.ts';
 export { idFor } from './ids.ts';
 export type { IdKind } from './ids.ts';
-export { findItem, itemTitle, thingsOf, titleOf } from './items.ts';
+export { findDesign, findItem, itemTitle, thingsOf, titleOf } from './items.ts';
 export type { Item } from './items.ts';

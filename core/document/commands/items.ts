@@ -4,6 +4,7 @@ import { findEnd } from '../ends.ts';
 import type { RunEnd } from '../ends.ts';
 import type { Things } from '../route.ts';
 import type { ShopDocument } from '../schema.ts';
+import type { FanDesign } from '../schema-fans.ts';
 import type { Run } from '../schema-pieces.ts';
 import type { Thing } from '../schema-things.ts';
 import type { FieldPath } from './command.ts';
@@ -40,6 +41,15 @@ export function findItem(document: ShopDocument, id: string): Item | null {
     if (piece) return { kind: 'piece', index, run, piece, path: piecePath(index, piece) };
   }
   return null;
+}
+
+/** A fan of the list of fans; none of them stands on the plan, so that they are no items. */
+export function findDesign(
+  document: ShopDocument,
+  id: string,
+): { readonly design: FanDesign; readonly index: number } | null {
+  const index = document.fans.findIndex((fan) => fan.id === id);
+  return index < 0 ? null : { design: document.fans[index]!, index };
 }
 
 /** Where the values of a piece stand: in the list of its run, or in the drawing that it follows from. */

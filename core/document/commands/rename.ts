@@ -10,7 +10,7 @@ const renamedEnd = (end: string, names: ReadonlyMap<string, string>): string => 
   return name === undefined ? end : [name, ...rest].join('.');
 };
 
-/** Points the ends of runs and the gates of settings to the new names. */
+/** Points the ends of runs, the gates of settings and the designs of fans to the new names. */
 export function followNames(document: ShopDocument, names: ReadonlyMap<string, string>): ShopDocument {
   const runs = document.runs.map((run) => {
     const [from, to] = [renamedEnd(run.from, names), renamedEnd(run.to, names)];
@@ -26,7 +26,11 @@ export function followNames(document: ShopDocument, names: ReadonlyMap<string, s
         }
       : setting,
   );
-  return { ...document, runs, settings };
+  const things = document.things.map((thing) => {
+    const design = thing.kind === 'fan' && thing.design ? names.get(thing.design) : undefined;
+    return design === undefined ? thing : { ...thing, design };
+  });
+  return { ...document, runs, settings, things };
 }
 
 /** Gives a thing, run or piece another id, and all that points to it. */

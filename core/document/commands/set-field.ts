@@ -1,4 +1,5 @@
 import type { ShopDocument } from '../schema.ts';
+import type { FanDesign } from '../schema-fans.ts';
 import { isQuantity } from '../quantity-field.ts';
 import { printQuantity } from '../../quantities/print.ts';
 import { resolveAgain } from '../resolve.ts';
@@ -7,7 +8,8 @@ import type { FieldPath, Handler } from './command.ts';
 import { done, Refused } from './command.ts';
 import { GROUP_STARTS, KIND_STARTS } from './defaults.ts';
 import { editValue, valueAt } from './edit-value.ts';
-import { itemTitle, needItem } from './items.ts';
+import { isReadingKind, readingIds, startReading } from './fan-defaults.ts';
+import { findDesign, itemTitle, needItem, titleOf } from './items.ts';
 import { renamed } from './rename.ts';
 
 const word = (path: FieldPath) => path.findLast((key) => typeof key === 'string') ?? 'value';
@@ -15,12 +17,23 @@ const word = (path: FieldPath) => path.findLast((key) => typeof key === 'string'
 /** Path from the document's root, and what the item is called. */
 function rootPath(document: ShopDocument, id: string, path: FieldPath): { full: FieldPath; title: string } {
   if (id === '') return { full: path, title: 'the shop' };
+  const fan = findDesign(document, id);
+  if (fan !== null) return { full: ['fans', fan.index, ...path], title: titleOf(fan.design) };
   const item = needItem(document, id);
   return { full: [...item.path, ...path], title: itemTitle(item) };
 }
 
+/** Fields that hold a whole number, which no unit stands behind. */
+const COUNTS: ReadonlySet<unknown> = new Set(['holes', 'poles', 'blades']);
+
+/** What a text stands for in the file: most fields keep it as it was typed. */
+const written = (path: FieldPath, text: string): string | number =>
+  COUNTS.has(path.at(-1)) && /^\s*\d{1,9}\s*$/.test(text) ? Number(text) : text;
+
+/** Whether a path names a part that others point to; a reading is only known to its own fan. */
 function renames(document: ShopDocument, full: FieldPath): string | null {
-  if (full.at(-1) !== 'id' || !['things', 'runs'].includes(String(full[0]))) return null;
+  const parts = full.length === 3 ? ['things', 'runs', 'fans'] : ['things', 'runs'];
+  if (full.at(-1) !== 'id' || !parts.includes(String(full[0]))) return null;
   const old = valueAt(document, full);
   return typeof old === 'string' ? old : null;
 }
@@ -30,7 +43,7 @@ export const setField: Handler<'setField'> = (document, { id, path, text }) => {
   const label = `Change ${word(path)} of ${title}`;
   const old = renames(document, full);
   if (old !== null && text !== null) return done(renamed(document, full, old, text), `Rename ${old}`, [text]);
-  return done(editValue(document, full, text ?? undefined), label);
+  return done(editValue(document, full, text === null ? undefined : written(path, text)), label);
 };
 
 export const setChoice: Handler<'setChoice'> = (document, { id, path, value }) => {
@@ -64,7 +77,7 @@ function withAir(document: ShopDocument, parent: string, kind: string): ShopDocu
 }
 
 export const setDocument: Handler<'setDocument'> = (document, { path, value }) => {
-  if (['things', 'runs', 'values'].includes(String(path[0]))) {
+  if (['things', 'runs', 'values', 'fans'].includes(String(path[0]))) {
     throw new Refused(`${path.join('.')} belongs to a part of the shop`, 'change the part itself');
   }
   return setChoice(document, { kind: 'setChoice', id: '', path, value });
@@ -78,13 +91,36 @@ function rowsAt(document: ShopDocument, id: string, path: FieldPath) {
 }
 
 export const addRow: Handler<'addRow'> = (document, { id, path, row }) => {
+  const design = path.length === 1 && path[0] === 'readings' ? findDesign(document, id)?.design : undefined;
+  if (design !== undefined) {
+    const rows = [...design.readings.map(toJson), newReadings(document, design, [row])[0]];
+    const { full, title } = rootPath(document, id, path);
+    return done(editValue(document, full, rows), `Add reading to ${title}`);
+  }
   const { full, title, rows } = rowsAt(document, id, path);
   const last = rows.at(-1);
   if (row === undefined && last === undefined)
     throw new Refused('there is no row to repeat', 'give the new row');
-  const next = row ?? (path.at(-1) === 'points' ? pointAfter(last, document.units) : toJson(last));
+  const isCurve = path.at(-1) === 'points' && path.at(-2) === 'curve';
+  const next = row ?? (isCurve ? pointAfter(last, document.units) : toJson(last));
   return done(editValue(document, full, [...rows.map(toJson), next]), `Add row to ${word(path)} of ${title}`);
 };
+
+/** Rows of a table of readings as a file holds them; a row says its kind, the rest is filled in. */
+function newReadings(document: ShopDocument, design: FanDesign, rows: readonly unknown[]): unknown[] {
+  const known = rows.flatMap((row) => (hasId(row) ? [row] : []));
+  const nextId = readingIds([...design.readings, ...known]);
+  return rows.map((row) => {
+    const given = typeof row === 'object' && row !== null ? (row as Record<string, unknown>) : {};
+    const kind = given.kind ?? design.readings.at(-1)?.kind;
+    if (!isReadingKind(kind))
+      throw new Refused('it is not said what kind of reading this is', 'choose a kind');
+    return hasId(row) ? row : startReading(design.readings, kind, given, nextId(), document.units);
+  });
+}
+
+const hasId = (row: unknown): row is { id: string } =>
+  typeof row === 'object' && row !== null && 'id' in row && typeof row.id === 'string';
 
 /** The next point of a fan curve: a little more flow at the pressure of the last, as a start. */
 function pointAfter(last: unknown, units: ShopDocument['units']): unknown {
@@ -102,6 +138,8 @@ export const removeRow: Handler<'removeRow'> = (document, { id, path, index }) =
 
 export const setRows: Handler<'setRows'> = (document, { id, path, rows }) => {
   const { full, title } = rowsAt(document, id, path);
+  const design = path.length === 1 && path[0] === 'readings' ? findDesign(document, id)?.design : undefined;
+  if (design) rows = newReadings(document, design, rows);
   return done(editValue(document, full, [...rows]), `Change ${word(path)} of ${title}`);
 };
 

@@ -9,6 +9,9 @@ import { isQuantity } from '../../../core/document/quantity-field.ts';
 import { shopJsonSchema } from '../../../core/document/json-schema.ts';
 import type { ShopDocument } from '../../../core/document/schema.ts';
 import type { ThingKind } from '../../../core/document/schema-things.ts';
+import { MOTOR_WORDS } from '../../../core/document/fan-fields.ts';
+import { READING_WORDS } from '../../../core/document/reading-fields.ts';
+import type { ReadingKind } from '../../../core/document/schema-fans.ts';
 import { after, simpleShop } from './commands/helpers.ts';
 
 interface Node {
@@ -26,7 +29,8 @@ const SCHEMA = shopJsonSchema() as Node;
 
 /** Places of the schema below a node by path without list places, with the kind that leads there. */
 function leaves(node: Node, path: string, found: Map<string, Node>): void {
-  if (node.$ref !== undefined || node.type === 'string' || node.type === 'boolean') found.set(path, node);
+  const leaf = ['string', 'boolean', 'integer', 'number'].includes(node.type ?? '');
+  if (node.$ref !== undefined || leaf) found.set(path, node);
   for (const [key, child] of Object.entries(node.properties ?? {})) leaves(child, `${path}.${key}`, found);
   if (node.items) leaves(node.items, `${path}[]`, found);
   for (const option of node.oneOf ?? []) {
@@ -58,6 +62,8 @@ function rootPath(shop: ShopDocument, field: Field): (string | number)[] {
   if (field.id === '') return [...field.path];
   const t = shop.things.findIndex(({ id }) => id === field.id);
   if (t >= 0) return ['things', t, ...field.path];
+  const f = shop.fans.findIndex(({ id }) => id === field.id);
+  if (f >= 0) return ['fans', f, ...field.path];
   const r = shop.runs.findIndex(({ id }) => id === field.id);
   if (r >= 0) return ['runs', r, ...field.path];
   for (const [i, run] of shop.runs.entries()) {
@@ -66,6 +72,8 @@ function rootPath(shop: ShopDocument, field: Field): (string | number)[] {
   }
   throw new Error(`no ${field.id}`);
 }
+
+const READINGS = Object.keys(READING_WORDS) as ReadingKind[];
 
 const PIECE_INPUTS = [
   { kind: 'straight', id: 'P1', length: 1 },
@@ -105,6 +113,15 @@ function everything(): ShopDocument[] {
     { kind: 'setChoice', id: 'bin-1', path: ['measured'], value: true },
     { kind: 'setRows', id: '', path: ['dusts'], rows: [dust] },
     { kind: 'setField', id: 'R2', path: ['material'], text: 'hose-smooth-bore' },
+    { kind: 'addFan' },
+    ...READINGS.map((kind): Command => ({
+      kind: 'addRow',
+      id: 'design-1',
+      path: ['readings'],
+      row: { kind },
+    })),
+    { kind: 'setChoice', id: 'design-1', path: ['motor'], value: true },
+    { kind: 'setChoice', id: 'design-1', path: ['rotor'], value: true },
     {
       kind: 'setUnderlay',
       underlay: { name: 'a', width_px: 1, height_px: 1, at: { x: 0, y: 0 }, metresPerPixel: 0.01 },
@@ -116,8 +133,12 @@ function everything(): ShopDocument[] {
   const outlets = ['cap', 'given'].map((value) =>
     after(full, { kind: 'setChoice', id: 'exhaust-1', path: ['outlet', 'kind'], value }),
   );
+  const motors = Object.keys(MOTOR_WORDS).map((value) =>
+    after(full, { kind: 'setChoice', id: 'design-1', path: ['motor', 'kind'], value }),
+  );
   return [
     full,
+    ...motors,
     ...hoods,
     ...outlets,
     after(full, { kind: 'setChoice', id: '', path: ['air', 'kind'], value: 'given' }),
@@ -129,6 +150,7 @@ const ids = (shop: ShopDocument) => [
   '',
   ...shop.things.map(({ id }) => id),
   ...shop.runs.map(({ id }) => id),
+  ...shop.fans.map(({ id }) => id),
   ...shop.runs.flatMap((run) => Array.from({ length: 14 }, (_, i) => `${run.id}.${i + 1}`)),
   ...shop.runs.flatMap((run) => run.pieces.flatMap((piece) => piece.id ?? [])),
 ];
@@ -144,7 +166,9 @@ const NOT_SHOWN: readonly [RegExp, string][] = [
   [/^\.runs\[\]\.(from|to)$/, 'drawn'],
   [/\.kind$/, 'what a thing is; kinds of hood, outlet and air have fields'],
   [/^\.dusts\[\]\.id$/, 'given when the dust is made'],
-  [/^\.underlay\.(name|data)$/, 'the picture itself'],
+  [/^\.fans\[\]\.readings\[\]<[a-z-]+>\.id$/, 'given when the reading is made'],
+  [/^\.underlay\.(name|data|width_px|height_px|opacity)$/, 'the picture itself'],
+  [/\.pieces\[\]<[a-z-]+>\.along\.(leg|at)$/, 'moved on the plan'],
 ];
 
 describe('fields', () => {
@@ -169,6 +193,7 @@ describe('fields', () => {
           [...leaf!.enum].toSorted(),
         );
       if (leaf!.type === 'boolean') expect(field.kind, place).toBe('flag');
+      if (leaf!.type === 'integer') expect(field.kind, place).toBe('count');
     }
   });
 

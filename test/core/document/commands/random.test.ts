@@ -6,6 +6,8 @@ import type { Command, Target } from '../../../../core/document/commands/command
 import { blankDocument } from '../../../../core/document/commands/defaults.ts';
 import { effectivePieces } from '../../../../core/document/effective-pieces.ts';
 import { ENDS } from '../../../../core/document/ends.ts';
+import { MOTOR_WORDS } from '../../../../core/document/fan-fields.ts';
+import { READING_WORDS } from '../../../../core/document/reading-fields.ts';
 import { readDocument } from '../../../../core/document/read.ts';
 import type { ShopDocument } from '../../../../core/document/schema.ts';
 import type { ThingKind } from '../../../../core/document/schema-things.ts';
@@ -49,6 +51,20 @@ const PATHS = [
   ['length'],
   ['id'],
 ];
+const FAN_TYPES = ['radial', 'mixed', 'axial', 'staged-axial', 'odd' as 'axial'] as const;
+const READINGS = [...Object.keys(READING_WORDS), 'odd'];
+const MOTORS = [...Object.keys(MOTOR_WORDS), 'odd'];
+const FAN_PATHS = [
+  ['wheelDiameter'],
+  ['name'],
+  ['readings', 0, 'suction'],
+  ['readings', 0, 'errors', 'size'],
+  ['readings', 1, 'holes'],
+  ['readings', 0, 'heads', 1],
+  ['motor', 'supply'],
+  ['motor', 'poles'],
+  ['rotor', 'bore'],
+];
 const pick = <T>(list: readonly T[], n: number): T | undefined => list[n % Math.max(list.length, 1)];
 
 function idsOf(shop: ShopDocument): string[] {
@@ -81,6 +97,7 @@ function build(shop: ShopDocument, d: Dice): Command {
       shop.things.filter(({ kind }) => kind === 'fan'),
       d.a,
     )?.id ?? 'none';
+  const design = pick(shop.fans, d.a)?.id ?? 'none';
   const row = (n: number) => ({ flow: `${n} m3/h`, pressure: '1 kPa' });
   const picture = { name: 'hall', width_px: 100, height_px: 80, at: { x: 0, y: 0 }, metresPerPixel: d.share };
   const make: (() => Command)[] = [
@@ -152,6 +169,17 @@ function build(shop: ShopDocument, d: Dice): Command {
     () => ({ kind: 'remove', ids: [one, two, three] }),
     () => ({ kind: 'paste', clip: copyParts(shop, [one, two, three]), at }),
     () => ({ kind: 'duplicate', ids: [one, two, three] }),
+    () => ({ kind: 'addFan', type: pick(FAN_TYPES, d.a)! }),
+    () => ({ kind: 'addFan' }),
+    () => ({ kind: 'duplicateFan', id: design }),
+    () => ({ kind: 'removeFan', id: design }),
+    () => ({ kind: 'setChoice', id: fan, path: ['design'], value: d.b % 3 === 0 ? null : design }),
+    () => ({ kind: 'setField', id: design, path: ['id'], text: `blower-${d.b % 3}` }),
+    () => ({ kind: 'addRow', id: design, path: ['readings'], row: { kind: pick(READINGS, d.b)! } }),
+    () => ({ kind: 'removeRow', id: design, path: ['readings'], index: d.b % 3 }),
+    () => ({ kind: 'setChoice', id: design, path: ['motor'], value: d.b % 3 > 0 }),
+    () => ({ kind: 'setChoice', id: design, path: ['motor', 'kind'], value: pick(MOTORS, d.b)! }),
+    () => ({ kind: 'setField', id: design, path: pick(FAN_PATHS, d.b)!, text: pick(TEXTS, d.c)! }),
     () => ({ kind: 'setDocument', path: ['name'], value: d.a % 5 === 0 ? '' : 'Shop' }),
   ];
   return pick(make, d.which)!();
@@ -192,7 +220,7 @@ describe('any sequence of commands', () => {
       );
       // each kind must have been carried out, or it was not tested
       expect(Math.min(...carried.values())).toBeGreaterThan(5);
-      expect(carried.size).toBe(28);
+      expect(carried.size).toBe(31);
     },
     PATIENCE_ms,
   );
