@@ -37,10 +37,8 @@ export function runResult(net: SolvedNet, compiled: CompiledRun, load: Load): Ru
   let holds: boolean | null = null;
   // a run that is cut off elsewhere stands as still as one with a shut gate of its own
   if (!shut && m !== 0 && (requiredVelocity_ms !== null || requiredFlow_m3s !== null)) {
-    holds =
-      !runsWrongWay(compiled, m) &&
-      (requiredVelocity_ms === null || (velocity_ms ?? 0) >= requiredVelocity_ms) &&
-      (requiredFlow_m3s === null || flow_m3s >= requiredFlow_m3s);
+    const required = { velocity_ms: requiredVelocity_ms, flow_m3s: requiredFlow_m3s };
+    holds = !runsWrongWay(compiled, m) && reaches(required, velocity_ms ?? 0, flow_m3s);
   }
   const before = junctionPiece(net, compiled, true);
   const after = junctionPiece(net, compiled, false);
@@ -61,6 +59,17 @@ export function runResult(net: SolvedNet, compiled: CompiledRun, load: Load): Ru
     pieces: [...(before ? [before] : []), ...pieces, ...(after ? [after] : [])],
   };
 }
+
+/** What a run asks of its air; null where it asks nothing of the kind. */
+export interface Required {
+  readonly velocity_ms: number | null;
+  readonly flow_m3s: number | null;
+}
+
+/** Whether a velocity and a flow are what a run asks, both. */
+export const reaches = (required: Required, velocity_ms: number, flow_m3s: number): boolean =>
+  (required.velocity_ms === null || velocity_ms >= required.velocity_ms) &&
+  (required.flow_m3s === null || flow_m3s >= required.flow_m3s);
 
 /** Whether air goes against a run that has a direction: one that starts at a port or ends at an exhaust. */
 export function runsWrongWay(compiled: CompiledRun, flow_kgs: number): boolean {
