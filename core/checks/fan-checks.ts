@@ -17,7 +17,8 @@ export const checkFans: Check = ({ shop, result }, print) => {
     if (!fan.stable) found.push(finding('fan-unstable', fan.id));
     const stable = fan.allOperatingPoints.filter((point) => point.stable);
     if (stable.length > 1) found.push(finding('fan-several-points', fan.id, String(stable.length)));
-    if (fanReach(shop.packed, element, fan.flow_m3s) === 'margin') {
+    const density_kgm3 = fan.massFlow_kgs / fan.flow_m3s;
+    if (fanReach(shop.packed, element, fan.flow_m3s, density_kgm3) === 'margin') {
       found.push(finding('fan-extrapolated', fan.id, print(fan.flow_m3s, 'flow')));
     }
   });

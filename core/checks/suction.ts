@@ -2,8 +2,8 @@ import { MATERIALS } from '../catalogue/materials.ts';
 import type { MaterialRow } from '../catalogue/materials.ts';
 import { materialsOf } from '../document/route.ts';
 import type { Run } from '../document/schema-pieces.ts';
-import { fanTotalPressure } from '../fan/fan-curve.ts';
 import type { CompiledShop } from '../network/compile.ts';
+import { driveRise } from '../network/fan-drive.ts';
 
 /** Suction that a run stands [Pa]: what its maker says as typed, else the weakest material that has a figure. */
 export function ratingOf(run: Run, materials: readonly MaterialRow[] = MATERIALS): number | null {
@@ -30,9 +30,7 @@ export function suctionAtShutOff(shop: CompiledShop): Float64Array {
   const fanAt = new Set(packed.fans);
   const out = new Float64Array(3);
   for (const fan of packed.fans) {
-    const { curve, speedRatio } = packed.net.elements[fan]!.fan!;
-    const at = { flow_m3s: 0, density_kgm3: shop.air.density_kgm3, speedRatio };
-    fanTotalPressure(curve, at, out);
+    driveRise(packed.net.elements[fan]!.fan!, 0, shop.air.density_kgm3, out);
     const pull = Math.max(0, out[0]!);
     // from the fan's inlet backwards, as far as a place whose pressure is given; through a fan only against its blow
     const seen = new Set<number>([packed.from[fan]!]);

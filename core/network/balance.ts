@@ -1,5 +1,5 @@
-import { fanTotalPressure } from '../fan/fan-curve.ts';
 import { junctionLegPressures } from '../fittings/junction.ts';
+import { driveRise } from './fan-drive.ts';
 import { keepDrop } from './kept-drop.ts';
 import { NEAR } from './kept-friction.ts';
 import { densityAt, marchElement, newMarch } from './march.ts';
@@ -212,10 +212,9 @@ export class Balance {
   /** Rise of total pressure over a fan [Pa]; leaves its slopes by mass flow and by inlet pressure in `fanOut`. */
   private fanRise(e: number, m: number, inlet_Pa: number): number {
     const { packed, fanOut } = this;
-    const { curve, speedRatio } = packed.net.elements[e]!.fan!;
     const density_kgm3 = densityAt(packed, inlet_Pa);
     const flow_m3s = m / density_kgm3;
-    fanTotalPressure(curve, { flow_m3s, density_kgm3, speedRatio }, fanOut);
+    driveRise(packed.net.elements[e]!.fan!, flow_m3s, density_kgm3, fanOut);
     const byFlow = fanOut[1]! / density_kgm3;
     const { roomPressure_Pa: room, density_kgm3: roomDensity } = packed.net.air;
     fanOut[2] = room === null ? 0 : (fanOut[2]! - byFlow * flow_m3s) * (roomDensity / room);

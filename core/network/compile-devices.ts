@@ -2,7 +2,6 @@ import { CYCLONE_PROPORTIONS } from '../catalogue/cyclones.ts';
 import { FILTER_MEDIA } from '../catalogue/filter-media.ts';
 import type { FilterMedium } from '../catalogue/filter-media.ts';
 import type { ThingOf } from '../document/schema-things.ts';
-import { fanCurve } from '../fan/fan-curve.ts';
 import { filterDrop } from '../filter/media.ts';
 import { ImpossibleInput } from '../quantities/impossible-input.ts';
 import { dropOutBinCoefficient } from '../separator/drop-out-bin.ts';
@@ -14,7 +13,7 @@ import { checkCycloneGeometry, standardCyclone } from '../separator/proportions.
 import type { CycloneGeometry } from '../separator/proportions.ts';
 import { measuredSegment } from './measured-segment.ts';
 import { linearSegment, localSegment } from './net.ts';
-import type { FanDrive, Segment } from './net.ts';
+import type { Segment } from './net.ts';
 import { roundArea } from './round-area.ts';
 
 /** One layer of a filter, in numbers. */
@@ -169,24 +168,4 @@ export function buildFilter(filter: ThingOf<'filter'>): BuiltDevice {
     source: own ? 'drag given in the document' : layers[0]!.medium.source,
     basis: own ? 'measured-by-user' : layers[0]!.medium.basis,
   };
-}
-
-export function buildFan(fan: ThingOf<'fan'>): FanDrive {
-  const rated = fan.curve.speed?.si ?? null;
-  if (fan.speed && rated === null) {
-    throw new ImpossibleInput('curve.speed', 'not given', 'given where the fan runs at a speed of its own');
-  }
-  const curve = fanCurve({
-    pressureKind: fan.curve.pressureKind,
-    outletArea_m2: roundArea(fan.outletDiameter.si),
-    points: fan.curve.points.map((point) => ({
-      flow_m3s: point.flow.si,
-      pressure_Pa: point.pressure.si,
-      power_W: point.power?.si ?? null,
-      current_A: point.current?.si ?? null,
-    })),
-    ratedSpeed_rpm: rated,
-    ratedDensity_kgm3: fan.curve.density.si,
-  });
-  return { curve, speedRatio: fan.speed && rated !== null ? fan.speed.si / rated : 1 };
 }

@@ -1,12 +1,15 @@
 import { DEVICE_KINDS, findEnd } from '../document/ends.ts';
 import type { RunEnd } from '../document/ends.ts';
+import { pathText } from '../document/problem.ts';
 import type { DocumentProblem } from '../document/problem.ts';
 import type { ShopDocument } from '../document/schema.ts';
+import type { FanDesign } from '../document/schema-fans.ts';
 import type { Run } from '../document/schema-pieces.ts';
 import type { Thing, ThingOf } from '../document/schema-things.ts';
 import { ImpossibleInput, requireBetween } from '../quantities/impossible-input.ts';
-import { buildBin, buildCyclone, buildFan, buildFilter } from './compile-devices.ts';
+import { buildBin, buildCyclone, buildFilter } from './compile-devices.ts';
 import type { BuiltDevice } from './compile-devices.ts';
+import { buildFan, UnusableDesign } from './compile-fan.ts';
 import { settleMeasured } from './measured-segment.ts';
 import { checkHood } from './compile-ends.ts';
 import { buildRun } from './compile-run.ts';
@@ -53,6 +56,8 @@ export interface CompiledDevice {
 export interface CompiledFan {
   readonly thing: ThingOf<'fan'>;
   readonly element: number;
+  /** Its entry in the list of fans, where it stands for one. */
+  readonly design: FanDesign | null;
 }
 
 export type CompileResult =
@@ -72,6 +77,11 @@ export function compileShop(document: ShopDocument): CompileResult {
     try {
       return step();
     } catch (error) {
+      if (error instanceof UnusableDesign) {
+        const place = pathText(document, [...path, 'design']);
+        problems.push({ path: place, message: `${place}: ${error.message}`, remedy: error.remedy });
+        return null;
+      }
       if (!(error instanceof ImpossibleInput)) throw error;
       problems.push(impossibleField(document, path, error));
       return null;
@@ -135,10 +145,10 @@ export function compileShop(document: ShopDocument): CompileResult {
   document.things.forEach((thing, i) => {
     const ends = { from: nodeIndex.get(`${thing.id}.in`)!, to: nodeIndex.get(`${thing.id}.out`)! };
     if (thing.kind === 'fan') {
-      const fan = attempt(['things', i], () => buildFan(thing));
+      const fan = attempt(['things', i], () => buildFan(thing, document.fans, air));
       if (fan === null) return;
-      fans.push({ thing, element: elements.length });
-      elements.push({ id: thing.id, ...ends, kind: FAN, segments: [], fan });
+      fans.push({ thing, element: elements.length, design: fan.design });
+      elements.push({ id: thing.id, ...ends, kind: FAN, segments: [], fan: fan.drive });
     } else if (thing.kind === 'cyclone' || thing.kind === 'bin' || thing.kind === 'filter') {
       const build = BUILD_DEVICE[thing.kind] as (thing: Thing) => BuiltDevice;
       const built = attempt(['things', i], () => build(thing));

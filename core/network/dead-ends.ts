@@ -1,6 +1,6 @@
-import { fanTotalPressure } from '../fan/fan-curve.ts';
 import type { Activity } from './activity.ts';
 import type { Balance, NetState } from './balance.ts';
+import { driveRise } from './fan-drive.ts';
 import { densityAt } from './march.ts';
 import { FAN } from './net.ts';
 import type { PackedNet } from './packed.ts';
@@ -23,6 +23,9 @@ export function finishDeadEnds(
   for (let v = 0; v < packed.nodeCount; v++) if (activity.afloat[v]) state.pressure_Pa[v] = NaN;
 }
 
+/** Newton steps that bring a driven fan's far side to rounding. */
+const DRIVEN_STEPS = 5;
+
 /** Pressure on the far side of a fan at shut-off; its density is that of its inlet [Pa]. */
 function beyondFan(
   packed: PackedNet,
@@ -31,16 +34,20 @@ function beyondFan(
   farIsInlet: boolean,
   out: Float64Array,
 ): number {
-  const { curve, speedRatio } = packed.net.elements[e]!.fan!;
+  const drive = packed.net.elements[e]!.fan!;
   const rise = (inlet: number) => {
-    fanTotalPressure(curve, { flow_m3s: 0, density_kgm3: densityAt(packed, inlet), speedRatio }, out);
+    driveRise(drive, 0, densityAt(packed, inlet), out);
     return out[0]!;
   };
   if (!farIsInlet) return near + rise(near);
   const room = packed.net.air.roomPressure_Pa;
   if (room === null) return near - rise(near);
-  // rise goes with density and density with absolute pressure, so `inlet + rise(inlet) = near` is a straight line
-  const perRoom = rise(0) / room;
-  const inlet = (near + room) / (1 + perRoom) - room;
+  // at a held speed rise goes with density and density with absolute pressure, so `inlet + rise(inlet) = near` is a
+  // straight line and the first step is exact; a motor bends it a little
+  let inlet = (near + room) / (1 + rise(0) / room) - room;
+  const perPressure = packed.net.air.density_kgm3 / room;
+  for (let i = 0; drive.motor !== undefined && i < DRIVEN_STEPS; i++) {
+    inlet -= (inlet + rise(inlet) - near) / (1 + out[2]! * perPressure);
+  }
   return densityAt(packed, inlet) > densityAt(packed, -room) ? inlet : near - rise(-room);
 }

@@ -1,10 +1,9 @@
 import { velocityPressure } from '../duct/straight.ts';
-import { airPower } from '../fan/air-power.ts';
-import { fanCurrent, fanPower, fanTotalPressure } from '../fan/fan-curve.ts';
 import { faceVelocity } from '../filter/media.ts';
 import { cycloneLossSpread, PLAIN_CYCLONE } from '../separator/pressure-drop.ts';
 import type { CompiledDevice, CompiledFan } from './compile.ts';
 import type { DeviceCatch } from './dust.ts';
+import { driveFigures, driveRise } from './fan-drive.ts';
 import { densityAt, staticAt } from './march.ts';
 import type { DeviceResult, FanResult, NodeResult, OperatingPoint } from './solution.ts';
 import type { SolvedNet } from './solved-net.ts';
@@ -64,30 +63,24 @@ export function fanResult(
 ): FanResult {
   const { shop, state, balance } = net;
   const e = fan.element;
-  const { curve, speedRatio } = shop.packed.net.elements[e]!.fan!;
+  const drive = shop.packed.net.elements[e]!.fan!;
   const m = state.flow_kgs[e]!;
   const inlet = balance.endPressure(state, e, true);
   const density_kgm3 = densityAt(shop.packed, Number.isFinite(inlet) ? inlet : 0);
   const flow_m3s = m / density_kgm3;
-  const at = { flow_m3s, density_kgm3, speedRatio };
-  fanTotalPressure(curve, at, out);
-  const total = out[0]!;
-  const outletPressure = velocityPressure(density_kgm3, flow_m3s / curve.input.outletArea_m2);
-  const power_W = fanPower(curve, at);
-  const own: OperatingPoint = { flow_m3s, massFlow_kgs: m, totalPressure_Pa: total, stable: true };
+  driveRise(drive, flow_m3s, density_kgm3, out);
+  const total_Pa = out[0]!;
+  const outletPressure = velocityPressure(density_kgm3, flow_m3s / drive.curve.input.outletArea_m2);
+  const own: OperatingPoint = { flow_m3s, massFlow_kgs: m, totalPressure_Pa: total_Pa, stable: true };
   const all = points ?? [own];
   const nearest = all.reduce((a, b) => (Math.abs(b.massFlow_kgs - m) < Math.abs(a.massFlow_kgs - m) ? b : a));
   return {
     id: fan.thing.id,
     flow_m3s,
     massFlow_kgs: m,
-    staticPressure_Pa: total - outletPressure,
-    totalPressure_Pa: total,
-    speed_rpm: curve.input.ratedSpeed_rpm === null ? null : curve.input.ratedSpeed_rpm * speedRatio,
-    power_W,
-    current_A: fanCurrent(curve, at),
-    drive: null,
-    efficiency: power_W !== null && power_W > 0 ? airPower(flow_m3s, total) / power_W : null,
+    staticPressure_Pa: total_Pa - outletPressure,
+    totalPressure_Pa: total_Pa,
+    ...driveFigures(drive, { flow_m3s, density_kgm3, total_Pa }),
     stable: nearest.stable,
     allOperatingPoints: all,
   };

@@ -1,4 +1,5 @@
 import type { FanCurve } from '../fan/fan-curve.ts';
+import type { MotorModel } from '../fan/motor/motor-model.ts';
 import type { JunctionLeg } from '../fittings/junction.ts';
 import { roundArea } from './round-area.ts';
 
@@ -39,11 +40,20 @@ export interface Element {
   readonly fan: FanDrive | null;
 }
 
-/** A fan curve with the speed at which it turns here. */
+/** A fan curve with what makes it turn here; read by `fan-drive.ts` alone. */
 export interface FanDrive {
   readonly curve: FanCurve;
-  /** Speed over the speed of the curve [-]. */
+  /** Speed over the speed of the curve [-], where it is held. */
   readonly speedRatio: number;
+  /** What turns it; absent where its speed is held. Its curve then carries shaft power and a rated speed. */
+  readonly motor?: TurningMotor;
+}
+
+/** A motor that turns a fan of the network. */
+export interface TurningMotor {
+  readonly model: MotorModel;
+  /** Speed that was found last, from which the next search starts; one number [rpm]. */
+  readonly guess_rpm: Float64Array;
 }
 
 /** Leg of a junction whose streams mix by momentum. */

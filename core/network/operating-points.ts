@@ -1,6 +1,6 @@
-import { extrapolation, fanTotalPressure, hasHump } from '../fan/fan-curve.ts';
 import { curveIntersections } from '../fan/intersections.ts';
 import type { NetState } from './balance.ts';
+import { driveHasHump, driveLargestFlow, driveReach, driveRise } from './fan-drive.ts';
 import { densityAt } from './march.ts';
 import { solveNet } from './newton.ts';
 import type { NetOutcome, PlanCache } from './newton.ts';
@@ -67,8 +67,8 @@ export function allOperatingPoints(
   plans: PlanCache,
 ): { readonly point: OperatingPoint; readonly state: NetState }[] {
   const drive = packed.net.elements[element]!.fan!;
-  const flows = drive.curve.pressure.x;
-  let high = flows[flows.length - 1]! * drive.speedRatio * 1.05 * packed.net.air.density_kgm3;
+  const { density_kgm3: room_kgm3 } = packed.net.air;
+  let high = driveLargestFlow(drive, room_kgm3) * 1.05 * room_kgm3;
   const known = new Map<number, HeldPoint | null>();
   let warm: NetState | null = null;
   const at = (flow_kgs: number): HeldPoint | null => {
@@ -97,7 +97,7 @@ export function allOperatingPoints(
       // the search variable is mass flow, which does not change with the density at the inlet
       fan: (m) => {
         const { flow_m3s, density_kgm3 } = need(m);
-        fanTotalPressure(drive.curve, { flow_m3s, density_kgm3, speedRatio: drive.speedRatio }, out);
+        driveRise(drive, flow_m3s, density_kgm3, out);
         return out[0]!;
       },
       system: (m) => need(m).demand_Pa,
@@ -128,11 +128,15 @@ class NoBalance extends Error {}
 
 /** Fans whose curve has a hump and so may cross the system more than once. */
 export function humpedFans(packed: PackedNet): number[] {
-  return packed.fans.filter((e) => hasHump(packed.net.elements[e]!.fan!.curve));
+  return packed.fans.filter((e) => driveHasHump(packed.net.elements[e]!.fan!));
 }
 
-/** Where a fan's flow lies on its curve. */
-export function fanReach(packed: PackedNet, element: number, flow_m3s: number) {
-  const drive = packed.net.elements[element]!.fan!;
-  return extrapolation(drive.curve, flow_m3s, drive.speedRatio);
+/** Where a fan's flow [m3/s] lies on its curve; the density there [kg/m3] tells the speed that a motor takes. */
+export function fanReach(
+  packed: PackedNet,
+  element: number,
+  flow_m3s: number,
+  density_kgm3 = packed.net.air.density_kgm3,
+) {
+  return driveReach(packed.net.elements[element]!.fan!, flow_m3s, density_kgm3);
 }

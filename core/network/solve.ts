@@ -173,7 +173,8 @@ function settle(bench: Workbench, warm: NetState | null): Settled | Refusal {
     if (!outcome.activity.elements.includes(element)) continue;
     if (flow < 0) return { reason: 'fan-cannot-overcome', where: thing.id, outcome };
     const inlet = outcome.balance.endPressure(outcome.state, element, true);
-    if (fanReach(packed, element, flow / densityAt(packed, inlet)) === 'beyond') {
+    const density_kgm3 = densityAt(packed, inlet);
+    if (fanReach(packed, element, flow / density_kgm3, density_kgm3) === 'beyond') {
       return { reason: 'beyond-fan-curve', where: thing.id, outcome };
     }
   }

@@ -1,5 +1,5 @@
-import { fanTotalPressure } from '../fan/fan-curve.ts';
 import type { NetState } from './balance.ts';
+import { driveLargestFlow, driveRise } from './fan-drive.ts';
 import { densityAt, marchElement, newMarch } from './march.ts';
 import { linearStep } from './linear-step.ts';
 import type { Slopes } from './linear-step.ts';
@@ -27,12 +27,12 @@ function firstFlow(packed: PackedNet, e: number): number {
 
 /** Largest flow of a fan's points [kg/s], and its pressure at no flow and there [Pa], in `out`. */
 function fanEnds(packed: PackedNet, e: number, out: Float64Array): void {
-  const { curve, speedRatio } = packed.net.elements[e]!.fan!;
+  const drive = packed.net.elements[e]!.fan!;
   const density_kgm3 = densityAt(packed, 0);
-  const widest = curve.pressure.x[curve.pressure.x.length - 1]! * speedRatio;
-  fanTotalPressure(curve, { flow_m3s: 0, density_kgm3, speedRatio }, out);
+  const widest = driveLargestFlow(drive, density_kgm3);
+  driveRise(drive, 0, density_kgm3, out);
   const shutOff = out[0]!;
-  fanTotalPressure(curve, { flow_m3s: widest, density_kgm3, speedRatio }, out);
+  driveRise(drive, widest, density_kgm3, out);
   out[1] = shutOff;
   out[2] = out[0]!;
   out[0] = widest * density_kgm3;

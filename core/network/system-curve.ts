@@ -1,9 +1,9 @@
 import { velocityPressure } from '../duct/straight.ts';
-import { fanTotalPressure } from '../fan/fan-curve.ts';
 import { applySetting, findSetting } from './apply-setting.ts';
 import type { NetState } from './balance.ts';
 import type { CompiledShop } from './compile.ts';
 import { carryDust, NO_LOAD, takeDust } from './dust.ts';
+import { driveLargestFlow, driveRise } from './fan-drive.ts';
 import { solveNet } from './newton.ts';
 import { heldPoint } from './operating-points.ts';
 import { LOSS_SHARES } from './solution.ts';
@@ -20,7 +20,7 @@ export interface SystemPoint {
   readonly massFlow_kgs: number;
   /** Rise of total pressure that the shop asks of the fan [Pa]. */
   readonly demand_Pa: number;
-  /** What the fan gives at this flow [Pa]; null beyond its curve. */
+  /** What the fan gives at this flow, at the speed that its motor then takes [Pa]; null beyond its curve. */
   readonly fanTotal_Pa: number | null;
   readonly fanStatic_Pa: number | null;
   /** Parts of the demand [Pa]: the power lost in each kind of piece, over the flow through the fan. */
@@ -67,8 +67,7 @@ export function systemCurve(
   const { packed } = shop;
   const element = fan.element;
   const drive = packed.net.elements[element]!.fan!;
-  const flows = drive.curve.pressure.x;
-  const top = flows[flows.length - 1]! * drive.speedRatio;
+  const top = driveLargestFlow(drive, packed.net.air.density_kgm3);
   const held = new Float64Array(packed.elementCount).fill(NaN);
   const out = new Float64Array(3);
   const points: SystemPoint[] = [];
@@ -82,8 +81,8 @@ export function systemCurve(
     warm = point.state;
     const shares_Pa = lossShares(shop, outcome, massFlow_kgs);
     const named = LOSS_SHARES.reduce((sum, share) => sum + shares_Pa[share], 0);
-    fanTotalPressure(drive.curve, { flow_m3s, density_kgm3, speedRatio: drive.speedRatio }, out);
-    const onCurve = flow_m3s <= top * (1 + 1e-9);
+    driveRise(drive, flow_m3s, density_kgm3, out);
+    const onCurve = flow_m3s <= driveLargestFlow(drive, density_kgm3) * (1 + 1e-9);
     const outlet_Pa = velocityPressure(density_kgm3, flow_m3s / drive.curve.input.outletArea_m2);
     points.push({
       flow_m3s,
