@@ -1,13 +1,9 @@
-import type { Severity } from '../network/solution.ts';
+import type { MessageRow } from './message-row.ts';
+import { ROTOR_MESSAGES } from './rotor-messages.ts';
 
-/** One kind of finding: how grave it is and what it says. `{}` are filled in, in order, with figures and names. */
-export interface MessageRow {
-  readonly severity: Severity;
-  readonly message: string;
-  readonly remedy: string;
-}
+export type { MessageRow } from './message-row.ts';
 
-/** Every finding that a solved shop can have, by code. */
+/** Every finding that a solved shop or a fan on the bench can have, by code. */
 export const MESSAGES = {
   'velocity-low': {
     severity: 'fault',
@@ -153,6 +149,7 @@ export const MESSAGES = {
     message: 'A blocked inlet puts the whole suction of the fan on bins, hoses and panels.',
     remedy: 'Check what they stand, fit a relief valve, and stay clear of a bin that creaks.',
   },
+  ...ROTOR_MESSAGES,
 } as const satisfies Record<string, MessageRow>;
 
 export type FindingCode = keyof typeof MESSAGES;

@@ -3,7 +3,8 @@ import { MESSAGES } from '../../../core/checks/messages.ts';
 import type { FindingCode } from '../../../core/checks/messages.ts';
 import type { ShopDocument } from '../../../core/document/schema.ts';
 import { solveSetting } from '../../../core/network/solve.ts';
-import type { SettingResult } from '../../../core/network/solution.ts';
+import type { Finding, SettingResult } from '../../../core/network/solution.ts';
+import { ROTOR_RAISED } from '../fan-bench/rotors.ts';
 import * as s from '../network/shop.ts';
 import { line, result, SAW, twoFans, twoPorts } from './shops.ts';
 
@@ -42,8 +43,10 @@ function unstable(): SettingResult {
   return solveSetting(bench, 'as drawn');
 }
 
-/** A small shop for every code, and the place that the finding must name. */
-const RAISED: Readonly<Record<FindingCode, readonly [() => SettingResult, string]>> = {
+/** A small shop or a fan on the bench for every code, and the place that the finding must name. */
+const RAISED: Readonly<
+  Record<FindingCode, readonly [() => { readonly findings: readonly Finding[] }, string]>
+> = {
   'velocity-low': [() => result(line({ port: SAW, first: { diameter: 0.2 } })), 'R1'],
   'velocity-close': [() => closeRun(), 'R1'],
   'velocity-high': [
@@ -98,6 +101,7 @@ const RAISED: Readonly<Record<FindingCode, readonly [() => SettingResult, string
   'caution-static': [() => result(line({ first: { material: 'pvc-pipe' } })), 'shop'],
   'caution-make-up-air': [() => result(line({ exhaust: { to: 'outside' } })), 'shop'],
   'caution-collapse': [() => result(line()), 'shop'],
+  ...ROTOR_RAISED,
 };
 
 /** A drawn run that turns twice within less than a bend's radius. */
@@ -169,7 +173,7 @@ describe.each(Object.entries(RAISED))('%s', (code, [make, where]) => {
 });
 
 describe('the table of messages', () => {
-  it('has no code that no shop raises', () => {
+  it('has no code that nothing raises', () => {
     expect(Object.keys(MESSAGES).filter((code) => !Object.hasOwn(RAISED, code))).toEqual([]);
   });
   it('says severities in words', () => {
