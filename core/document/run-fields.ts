@@ -175,7 +175,11 @@ export function pieceRows(run: Run, piece: EffectivePiece): FieldRow[] {
 }
 
 const rangeRow = (path: string, label: string, hint = 'empty: the usual range') =>
-  quantityRow('How sure', `ranges.${path}`, label, 'fraction', { optional: true, hint });
+  quantityRow('How sure', `ranges.${path}`, label, 'fraction', {
+    optional: true,
+    rule: 'not-negative',
+    hint,
+  });
 
 /** How far the figures may be off, plus or minus what holds nineteen times in twenty. */
 export const RANGE_ROWS: readonly FieldRow[] = [

@@ -191,9 +191,9 @@ export type FanDesign = z.output<typeof FAN_DESIGN>;
  * declared defaults.
  */
 export const RANGES = z.strictObject({
-  fan: quantity('fraction').optional().describe('pressure of a fan whose curve has no tests'),
-  friction: quantity('fraction').optional(),
-  coefficients: quantity('fraction').optional().describe('hoods and fittings'),
-  separator: quantity('fraction').optional().describe('absent: the spread of its models'),
-  filter: quantity('fraction').optional().describe('clean resistance and cake'),
+  fan: quantity('fraction', 'not-negative').optional().describe('pressure of a fan whose curve has no tests'),
+  friction: quantity('fraction', 'not-negative').optional(),
+  coefficients: quantity('fraction', 'not-negative').optional().describe('hoods and fittings'),
+  separator: quantity('fraction', 'not-negative').optional().describe('absent: the spread of its models'),
+  filter: quantity('fraction', 'not-negative').optional().describe('clean resistance and cake'),
 });

@@ -74,6 +74,11 @@ export interface SolveOptions {
   /** For each element the mass flow it is held at [kg/s], NaN where free. */
   readonly held?: Float64Array | null;
   readonly plans?: PlanCache;
+  /**
+   * Share of the largest pressure, and of the total flow, to which the balance must hold; absent: as near as rounding
+   * lets it. For those who solve thousands of times and need no more digits.
+   */
+  readonly tolerance?: number;
 }
 
 /**
@@ -82,6 +87,7 @@ export interface SolveOptions {
  */
 export function solveNet(packed: PackedNet, options: SolveOptions = {}): NetOutcome {
   const held = options.held ?? null;
+  const share = options.tolerance ?? 0;
   const key = activityKey(packed, held);
   let plan = options.plans?.get(key);
   if (plan === undefined) {
@@ -105,7 +111,7 @@ export function solveNet(packed: PackedNet, options: SolveOptions = {}): NetOutc
     const warm = warmState(packed, plan, sizes, held, options.warm);
     if (warm !== null) {
       if (held === null && changed.length <= MOST_CHANGED) turnFlows(packed, changed, warm);
-      const outcome = iterate(plan, balance, warm, 0, WARM_ITERATIONS);
+      const outcome = iterate(plan, balance, warm, share, 0, WARM_ITERATIONS);
       if (outcome.converged) {
         balance.keepDrops(warm);
         finishDeadEnds(packed, activity, balance, warm);
@@ -115,7 +121,7 @@ export function solveNet(packed: PackedNet, options: SolveOptions = {}): NetOutc
     }
   }
   const state = coldState(packed, plan, sizes, held);
-  const outcome = iterate(plan, balance, state, spent, MAX_ITERATIONS);
+  const outcome = iterate(plan, balance, state, share, spent, MAX_ITERATIONS);
   if (outcome.converged) {
     balance.keepDrops(state);
     finishDeadEnds(packed, activity, balance, state);
@@ -133,10 +139,19 @@ const refused = (reason: NoSolution): NetOutcome => ({
 });
 
 /** Newton's method from a state, which it changes in place, until the balance holds or the steps are spent. */
-function iterate(plan: Plan, balance: Balance, state: NetState, spent: number, limit: number): NetOutcome {
+function iterate(
+  plan: Plan,
+  balance: Balance,
+  state: NetState,
+  share: number,
+  spent: number,
+  limit: number,
+): NetOutcome {
   const { activity } = plan;
   const { step, before } = plan.work;
-  const tolerance_Pa = PRESSURE_TOLERANCE_Pa + PRESSURE_TOLERANCE_SHARE * balance.pressureScale_Pa;
+  const tolerance_Pa =
+    PRESSURE_TOLERANCE_Pa + Math.max(PRESSURE_TOLERANCE_SHARE, share) * balance.pressureScale_Pa;
+  const massTolerance = Math.max(MASS_TOLERANCE, share);
   let damping = 0;
   let firstDamping = FIRST_DAMPING;
   let ceiling = Infinity;
@@ -146,7 +161,7 @@ function iterate(plan: Plan, balance: Balance, state: NetState, spent: number, l
 
   for (;;) {
     const total = balance.throughput_kgs;
-    if (balance.pressure_Pa <= tolerance_Pa && balance.mass_kgs <= MASS_TOLERANCE * total + NO_FLOW_kgs) {
+    if (balance.pressure_Pa <= tolerance_Pa && balance.mass_kgs <= massTolerance * total + NO_FLOW_kgs) {
       const massResidual = total > NO_FLOW_kgs ? balance.mass_kgs / total : 0;
       const pressureResidual_Pa = balance.pressure_Pa;
       return { converged: true, state, activity, balance, iterations, massResidual, pressureResidual_Pa };
@@ -158,15 +173,15 @@ function iterate(plan: Plan, balance: Balance, state: NetState, spent: number, l
 
     // the first step brings mass into balance, whatever that does to pressure
     const unbalanced = balance.mass_kgs > MASS_BALANCED * total;
-    let share = 1;
+    let taken = 1;
     let accepted = false;
     let next = measure;
-    for (let halving = 0; halving < (damping > 0 ? 1 : HALVINGS); halving++, share /= 2) {
-      if (!advance(activity, before, step, share, state)) continue;
+    for (let halving = 0; halving < (damping > 0 ? 1 : HALVINGS); halving++, taken /= 2) {
+      if (!advance(activity, before, step, taken, state)) continue;
       balance.evaluate(state);
       next = balance.measure;
       // rounding alone moves a settled residual, so a tiny one always passes; inertia may carry a damped one uphill
-      const bound = damping > 0 ? Math.min(UPHILL * measure, ceiling) : measure * (1 - 1e-3 * share);
+      const bound = damping > 0 ? Math.min(UPHILL * measure, ceiling) : measure * (1 - 1e-3 * taken);
       if (next < bound || next < 1e-24 || (unbalanced && Number.isFinite(next))) {
         accepted = true;
         break;
