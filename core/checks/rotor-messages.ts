@@ -7,11 +7,12 @@ export const ROTOR_MESSAGES = {
     message:
       'safety factor {} at {}, where {} is the least for {}: the wheel may burst and throw pieces through the housing',
     remedy:
-      'slow it down or build it stronger before it turns again; guard it, stand clear of its plane, and have a licensed engineer look at it',
+      'slow it down or build it stronger before it turns again; guard it, stand clear, spin-test it only behind a barrier, and ask a licensed engineer',
   },
   'rotor-over-speed': {
     severity: 'danger',
-    message: 'it reaches {}, above {}, its limit with the safety factor; it is expected to burst near {}',
+    message:
+      'it reaches {}, above {}, its limit with the safety factor; on paper it bursts at {}, a real one sooner',
     remedy:
       'hold the speed down by supply, throttle or pulley so that a blocked inlet cannot lift it; guard it and stand clear',
   },

@@ -45,7 +45,8 @@ function strengthFindings(
       finding(
         'rotor-factor-low',
         id,
-        String(Number(result.safetyFactor.toPrecision(2))),
+        // rounded down, so that it never reads as the least
+        String(Math.floor(100 * result.safetyFactor) / 100),
         print(result.speed_rpm, 'speed'),
         String(result.minimumFactor),
         material.label,

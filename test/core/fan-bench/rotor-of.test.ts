@@ -119,13 +119,19 @@ describe('findings', () => {
   it('name danger at once, with a guard and standing clear, below the least factor', () => {
     const [first] = said(rotorDesign({ maxSpeed: 12000 }));
     expect(first).toMatchObject({ code: 'rotor-factor-low', severity: 'danger' });
-    expect(first!.remedy).toMatch(/guard.*stand clear.*licensed/);
+    expect(first!.remedy).toMatch(/guard.*stand clear.*barrier.*licensed/);
   });
   it('turn at the least factor and not before', () => {
     const { speedLimit_rpm } = worked();
     const at = (share: number) => codes(rotorDesign({ maxSpeed: share * speedLimit_rpm }));
     expect(at(0.999)).not.toContain('rotor-factor-low');
     expect(at(1.001)).toEqual(expect.arrayContaining(['rotor-factor-low', 'rotor-over-speed']));
+  });
+  it('never print a factor that is too small as the least one', () => {
+    const { speedLimit_rpm } = worked();
+    expect(said(rotorDesign({ maxSpeed: 1.0002 * speedLimit_rpm }))[0]!.message).toContain(
+      'safety factor 4.99 ',
+    );
   });
   it('see a test that ran faster than the speed that was given', () => {
     const reading = { id: 'r1', kind: 'sealed-suction', suction: 2000, speed: 12000 };
