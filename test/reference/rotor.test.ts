@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { rotorResult } from '../../core/fan-bench/rotor-of.ts';
+import { BLADED, NOTHING_KNOWN, rotorDesign } from '../core/fan-bench/rotors.ts';
 import { MINIMUM_FACTORS, ROTOR_MATERIALS, rotorMaterial } from '../../core/catalogue/rotor-materials.ts';
 import { bladePull, bladeRootStress } from '../../core/fan/rotor/blade-pull.ts';
 import { discInertia, spinEnergy } from '../../core/fan/rotor/energy.ts';
@@ -166,6 +168,26 @@ describe('discs against their equilibrium, solved step by step', () => {
     const solved = solveDisc({ ...pin, ringLoad: { radius: 0.06, perRimArea: 7e5 } });
     // twice the centre's stress stands at the edge of a pin hole
     expectRelative(2 * innerLoadFactor(0.06, 0.11, 0.38) * 7e5, solved.boreHoop, 1e-6);
+  });
+});
+
+/** The bench's bladed wheel, 200 mm, bore 8 mm, 6 mm of PETG, with 8 blades of 10 g at 70 mm, against the same solution. */
+describe('a bladed wheel of the bench against its equilibrium', () => {
+  it.each([2000, 9000])('at %d rpm', (maxSpeed) => {
+    const result = rotorResult(rotorDesign({ ...BLADED, maxSpeed }), NOTHING_KNOWN)!;
+    const w = (maxSpeed * 2 * Math.PI) / 60;
+    const wheel = { inner: 0.004, outer: 0.1, nu: 0.38, E: 2e9, massForce: 1270 * w ** 2 };
+    const perRimArea = (8 * 0.01 * 0.07 * w ** 2) / (2 * Math.PI * 0.1 * 0.006);
+    expectRelative(
+      result.stress_Pa,
+      solveDisc({ ...wheel, ringLoad: { radius: 0.07, perRimArea } }).boreHoop,
+      1e-9,
+    );
+    expectRelative(result.growth_m, solveDisc({ ...wheel, rimTraction: perRimArea }).rimGrowth, 1e-9);
+    expectRelative(result.rootStress_Pa!, (0.01 * 0.07 * w ** 2) / 120e-6, 1e-12);
+    const inertia = (Math.PI / 2) * 1270 * 0.006 * (0.1 ** 4 - 0.004 ** 4) + 8 * 0.01 * 0.07 ** 2;
+    expectRelative(result.energy_J!, (inertia * w ** 2) / 2, 1e-12);
+    expectRelative(result.safetyFactor, 40e6 / result.stress_Pa, 1e-12);
   });
 });
 
