@@ -4,9 +4,10 @@ import type { Check, CheckInput } from './check.ts';
 import { checkDevices } from './device-checks.ts';
 import { checkFans } from './fan-checks.ts';
 import { printerFor } from './finding.ts';
+import { checkMotors } from './motor-checks.ts';
 import { checkRuns } from './run-checks.ts';
 
-const CHECKS: readonly Check[] = [checkRuns, checkDevices, checkFans, cautions];
+const CHECKS: readonly Check[] = [checkRuns, checkDevices, checkFans, checkMotors, cautions];
 
 /** Gravest first. */
 export const SEVERITY_ORDER: readonly Severity[] = ['danger', 'fault', 'warning', 'advice', 'caution'];

@@ -137,7 +137,7 @@ export function brushlessMotor(input: BrushlessInput): MotorModel {
   const fromSupply = (reading: SupplyReading): MotorReading | null => {
     const share = reading.throttle ?? duty;
     const { voltage_V, supplyCurrent_A } = reading;
-    if (!(share > 0 && share <= 1 && voltage_V > 0 && supplyCurrent_A > 0)) return null;
+    if (!(share > 0 && share <= 1 && voltage_V < Infinity && supplyCurrent_A > 0)) return null;
     const current = (supplyCurrent_A * passed) / share;
     const back = share * voltage_V - current * r;
     if (!(back > 0 && current >= idle)) return null;

@@ -22,8 +22,10 @@ export interface DrivenState {
   readonly guess_rpm: number;
 }
 
-/** The search ends where a step is below this share of the speed without load. */
-const SPEED_TOLERANCE = 1e-11;
+/** The search ends with a step of Newton's method below this share of the speed without load: the next is rounding. */
+const SPEED_TOLERANCE = 1e-9;
+/** A guess below this share of the speed without load is none [-]. */
+const LEAST_GUESS = 0.01;
 const MOST_STEPS = 100;
 
 /** Of the balance of torque at a speed: the rest [N m] and its slopes over speed, flow and density. */
@@ -92,19 +94,16 @@ export function drivenSpeed(fan: DrivenFan, state: DrivenState): number {
   const free = fan.motor.noLoadSpeed_rpm;
   let low = 0;
   let high = free;
-  let speed = state.guess_rpm > 0 && state.guess_rpm < free ? state.guess_rpm : 0.8 * free;
+  const { guess_rpm: guess } = state;
+  let speed = guess > LEAST_GUESS * free && guess < free ? guess : 0.8 * free;
   for (let i = 0; i < MOST_STEPS; i++) {
     balance(fan, state, speed);
     if (rest[0]! > 0) low = speed;
     else high = speed;
-    const next = speed - rest[0]! / rest[1]!;
-    const inside = rest[1]! < 0 && next > low && next < high;
-    const step = (inside ? next : (low + high) / 2) - speed;
-    const last = speed;
-    speed += step;
-    const small = SPEED_TOLERANCE * free;
-    if (Math.abs(step) <= small || high - low <= small) break;
-    if (speed === last) break;
+    const step = -rest[0]! / rest[1]!;
+    const next = speed + step;
+    if (rest[1]! < 0 && Math.abs(step) <= SPEED_TOLERANCE * free) return Math.min(next, free);
+    speed = rest[1]! < 0 && next > low && next < high ? next : (low + high) / 2;
   }
   return speed;
 }
@@ -238,10 +237,12 @@ export function drivenSpeedAt(fan: DrivenFan, ratedFlow_m3s: number, density_kgm
     const over = torque[0]! - factor * speed * speed;
     if (over > 0) low = speed;
     else high = speed;
-    const next = speed - over / (torque[1]! - 2 * factor * speed);
-    const step = (next > low && next < high ? next : (low + high) / 2) - speed;
-    speed += step;
-    if (Math.abs(step) <= SPEED_TOLERANCE * motor.noLoadSpeed_rpm) break;
+    const step = -over / (torque[1]! - 2 * factor * speed);
+    const next = speed + step;
+    if (Math.abs(step) <= SPEED_TOLERANCE * motor.noLoadSpeed_rpm) {
+      return Math.min(next, motor.noLoadSpeed_rpm);
+    }
+    speed = next > low && next < high ? next : (low + high) / 2;
   }
   return speed;
 }

@@ -162,7 +162,7 @@ export function inductionMotor(input: InductionInput): MotorModel {
   };
   const fromSupply = (reading: SupplyReading): MotorReading | null => {
     const { voltage_V, supplyCurrent_A, throttle } = reading;
-    if ((throttle !== null && throttle !== 1) || !(voltage_V > 0)) return null;
+    if ((throttle !== null && throttle !== 1) || !(voltage_V > 0 && voltage_V < Infinity)) return null;
     const u = voltage_V / supply_V;
     const inPhase = supplyCurrent_A ** 2 - (magnetising * u) ** 2;
     if (!(inPhase > 0)) return null;

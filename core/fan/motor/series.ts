@@ -5,6 +5,9 @@ import { brentRoot, leastBetween } from '../root.ts';
 import { RADS_PER_RPM } from './motor-model.ts';
 import type { MotorModel, MotorReading, MotorState, SupplyReading } from './motor-model.ts';
 
+/** A motor without losses of its own must not fail by rounding. */
+const ROUNDING = 1e-9;
+
 /** One measured point of a series motor, at its supply voltage. */
 export interface SeriesPoint {
   /** At the shaft [N m]. */
@@ -102,26 +105,25 @@ export function seriesMotor(input: SeriesInput): MotorModel {
   };
   const turn = (speed_rpm: number, result: Float64Array): void => straightBeyond(bySpeed, speed_rpm, result);
   const torqueOf = (current: number): number => {
-    const most = byTorque.x[byTorque.x.length - 1]!;
-    let high = most;
-    while (read(byTorque, high) < current) high += most;
-    return brentRoot((torque) => read(byTorque, torque) - current, -high, high);
+    const most = byTorque.x.length - 1;
+    straightBeyond(byTorque, byTorque.x[most]!, out);
+    const beyond = (current - byTorque.y[most]!) / out[1]!;
+    if (beyond >= 0) return byTorque.x[most]! + beyond;
+    return brentRoot((torque) => read(byTorque, torque) - current, 0, byTorque.x[most]!);
   };
   const fromSupply = (reading: SupplyReading): MotorReading | null => {
     const { voltage_V, supplyCurrent_A, throttle } = reading;
     // a dimmer cuts the wave: nothing tells the voltage behind it
     if (throttle !== null && throttle !== 1) return null;
-    if (!(voltage_V > 0 && supplyCurrent_A > read(byTorque, 0))) return null;
-    const torque_Nm = torqueOf(supplyCurrent_A);
+    if (!(voltage_V > 0 && voltage_V < Infinity && supplyCurrent_A >= read(byTorque, 0))) return null;
     const drop = supplyCurrent_A * resistance_ohm;
-    if (!(voltage_V > drop && volts > drop)) return null;
-    const stall = read(bySpeed, 0);
-    if (!(torque_Nm < stall)) return null;
+    if (!(voltage_V > drop && volts > drop && supplyCurrent_A < currentAt(read(bySpeed, 0)))) return null;
+    const torque_Nm = torqueOf(supplyCurrent_A);
     const rated = brentRoot((speed) => read(bySpeed, speed) - torque_Nm, 0, noLoadSpeed_rpm);
     const speed_rpm = (rated * (voltage_V - drop)) / (volts - drop);
     const shaftPower_W = torque_Nm * speed_rpm * RADS_PER_RPM;
     const inputPower_W = voltage_V * supplyCurrent_A;
-    if (!(speed_rpm > 0 && shaftPower_W <= inputPower_W)) return null;
+    if (!(speed_rpm > 0 && shaftPower_W <= inputPower_W * (1 + ROUNDING))) return null;
     return { speed_rpm, torque_Nm, shaftPower_W, inputPower_W };
   };
 
