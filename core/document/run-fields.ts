@@ -191,6 +191,18 @@ export const RANGE_ROWS: readonly FieldRow[] = [
 ];
 
 /** Fields of the shop as a whole. */
+/** How the shop is used and cleaned, for what is reckoned over running hours. */
+const UPKEEP_ROWS: readonly FieldRow[] = (
+  [
+    ['cuttingShare', 'Hours with machines cutting', 'share of the running hours; empty: 30 %'],
+    ['cleaningRestores', 'Cake that cleaning takes off', 'empty: 85 %'],
+    ['binFull', 'Bin counts as full at', 'share of its volume; empty: 75 %'],
+    ['motorEfficiency', 'Motor efficiency', 'for a fan without a motor of its own; empty: 80 %'],
+  ] as const
+).map(([path, label, hint]) =>
+  quantityRow('Upkeep', `upkeep.${path}`, label, 'fraction', { optional: true, rule: 'share', hint }),
+);
+
 export function documentRows(document: ShopDocument): FieldRow[] {
   const { air } = document;
   return [
@@ -220,6 +232,12 @@ export function documentRows(document: ShopDocument): FieldRow[] {
     flagRow('Air', 'options.compressible', 'Air thins under suction'),
     flagRow('Air', 'options.solidsLoss', 'Count the loss of carried dust'),
     ...RANGE_ROWS,
+    ...UPKEEP_ROWS,
+    quantityRow('Upkeep', 'upkeep.electricityPrice', 'Price of a kWh', 'coefficient', {
+      optional: true,
+      rule: 'not-negative',
+      hint: 'in your money',
+    }),
     ...document.dusts.flatMap((dust, i) => dustRows(`dusts.${i}`, dust.name ?? dust.id)),
     ...(document.underlay === undefined
       ? []

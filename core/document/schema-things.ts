@@ -153,6 +153,7 @@ export const FILTER = z.strictObject({
         load: quantity('arealDensity', 'not-negative').optional().describe('dust cake now on the medium'),
         drag: quantity('filterDrag').optional().describe('clean drag, where measured'),
         cakeResistance: quantity('cakeResistance').optional(),
+        passedShare: quantity('fraction', 'share').optional().describe('share of the dust that goes through'),
       }),
     )
     .min(1)

@@ -5,6 +5,7 @@ import { FAN_DESIGN, RANGES } from './schema-fans.ts';
 import { RUN } from './schema-pieces.ts';
 import { UNDERLAY } from './schema-route.ts';
 import { THING } from './schema-things.ts';
+import { UPKEEP } from './schema-upkeep.ts';
 
 /** Version of the document format that this code writes. */
 export const FORMAT_VERSION = 2;
@@ -40,6 +41,9 @@ export const DUST = z.strictObject({
 export const SETTING = z.strictObject({
   name: z.string().min(1).max(80),
   gates: z.record(ID, quantity('fraction', 'share')).describe('opening of each gate; others as drawn'),
+  hours: quantity('fraction', 'share')
+    .optional()
+    .describe('share of the running hours; where no setting has one, all alike'),
 });
 
 /** The shop document: what the user made, saved and undone. Positions are on the plan, sizes inside. */
@@ -68,6 +72,7 @@ export const SHOP = z.strictObject({
   settings: z.array(SETTING).max(200).default([]),
   fans: z.array(FAN_DESIGN).max(100).default([]).describe('fans that may be put into the shop'),
   ranges: RANGES.optional().describe('how far the figures may be off'),
+  upkeep: UPKEEP.optional().describe('how the shop is used and cleaned'),
   underlay: UNDERLAY.optional().describe('picture of the building under the plan'),
 });
 

@@ -72,7 +72,11 @@ export function checkShape(document: ShopDocument): DocumentProblem[] {
     const rows = new Set<string>();
     design.readings.forEach(({ id }, r) => {
       if (rows.has(id))
-        problem(['fans', i, 'readings', r], `the name "${id}" is taken by a reading above`, 'give it its own');
+        problem(
+          ['fans', i, 'readings', r],
+          `the name "${id}" is taken by a reading above`,
+          'give it its own',
+        );
       rows.add(id);
     });
   });

@@ -165,6 +165,11 @@ function filterRows(filter: ThingOf<'filter'>): FieldRow[] {
         quantityRow(group, `layers.${i}.cakeResistance`, 'Cake resistance', 'cakeResistance', {
           optional: true,
         }),
+        quantityRow(group, `layers.${i}.passedShare`, 'Dust let through', 'fraction', {
+          optional: true,
+          rule: 'share',
+          hint: 'empty: that of the medium',
+        }),
       ];
     }),
     maxSuction,

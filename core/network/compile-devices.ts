@@ -149,6 +149,7 @@ export function buildFilter(filter: ThingOf<'filter'>): BuiltDevice {
         ...medium,
         drag_Pasm: layer.drag?.si ?? medium.drag_Pasm,
         cakeResistance_pers: layer.cakeResistance?.si ?? medium.cakeResistance_pers,
+        passedShare: layer.passedShare?.si ?? medium.passedShare,
       },
       area_m2: layer.area.si,
       load_kgm2: layer.load?.si ?? 0,

@@ -17,11 +17,15 @@ interface Stream {
   /** Separators passed, in the order of flow. */
   readonly passed: readonly CompiledDevice[];
   readonly rate_kgs: number;
+  /** Whether it has gone through a filter: then it asks for nothing more. */
+  readonly filtered: boolean;
 }
 
 /** What travels through one element. */
 export interface Load {
   readonly dust_kgs: number;
+  /** What a filter has let through; too little to be carried or to cost anything. */
+  readonly filtered_kgs: number;
   /** Transport velocity that the most demanding dust asks for [m/s]; null where nothing asks. */
   readonly requiredVelocity_ms: number | null;
   /** Velocity above which the least demanding limit counts as wasteful [m/s]. */
@@ -36,6 +40,8 @@ export interface DeviceCatch {
   readonly catchShare: number | null;
   readonly catchByModel: Readonly<Record<string, number>> | null;
   readonly cutSize_m: number | null;
+  /** Volume that the catch heaps up to [m3/s]. */
+  readonly heap_m3s: number;
 }
 
 export interface DustResult {
@@ -46,7 +52,13 @@ export interface DustResult {
 }
 
 /** Nothing is carried and nothing is asked. */
-export const NO_LOAD: Load = { dust_kgs: 0, requiredVelocity_ms: null, highVelocity_ms: null, dusts: [] };
+export const NO_LOAD: Load = {
+  dust_kgs: 0,
+  filtered_kgs: 0,
+  requiredVelocity_ms: null,
+  highVelocity_ms: null,
+  dusts: [],
+};
 
 /**
  * Sends every port's dust along the flows, through separators and filters, in the order of flow.
@@ -83,6 +95,7 @@ export function carryDust(
       rawVelocity_ms,
       passed: [],
       rate_kgs: thing.dust === undefined ? 0 : portDustRate(thing),
+      filtered: false,
     });
   }
 
@@ -122,28 +135,31 @@ export function takeDust(shop: CompiledShop, dust: DustResult): boolean {
 }
 
 function addStream(streams: Map<string, Stream>, stream: Stream): void {
-  const key = `${stream.dust.id}|${stream.rawVelocity_ms}|${stream.passed.map((d) => d.element).join(',')}`;
+  const key = `${stream.filtered ? 'filtered ' : ''}${stream.dust.id}|${stream.rawVelocity_ms}|${stream.passed.map((d) => d.element).join(',')}`;
   const before = streams.get(key);
   streams.set(key, before ? { ...before, rate_kgs: before.rate_kgs + stream.rate_kgs } : stream);
 }
 
+const rateOf = (streams: readonly Stream[]) => streams.reduce((sum, stream) => sum + stream.rate_kgs, 0);
+
 function loadOf(streams: readonly Stream[]): Load {
-  if (streams.length === 0) return NO_LOAD;
+  const filtered_kgs = rateOf(streams.filter((stream) => stream.filtered));
+  const carried = streams.filter((stream) => !stream.filtered);
+  if (carried.length === 0) return { ...NO_LOAD, filtered_kgs };
   let required = 0;
   let high = Infinity;
-  let dust_kgs = 0;
-  for (const stream of streams) {
+  for (const stream of carried) {
     const fine = stream.passed.length > 0;
     const need = fine ? stream.dust.fineVelocity_ms : stream.rawVelocity_ms;
     required = Math.max(required, need);
     high = Math.min(high, Math.max(stream.dust.highVelocity_ms, WASTEFUL_RATIO * need));
-    dust_kgs += stream.rate_kgs;
   }
   return {
-    dust_kgs,
+    dust_kgs: rateOf(carried),
+    filtered_kgs,
     requiredVelocity_ms: required,
     highVelocity_ms: Math.max(high, required),
-    dusts: [...new Set(streams.map((stream) => stream.dust))],
+    dusts: [...new Set(carried.map((stream) => stream.dust))],
   };
 }
 
@@ -156,17 +172,19 @@ function passDevice(
   catches: (DeviceCatch | null)[],
   allModels: boolean,
 ): Stream[] {
-  const dustIn_kgs = streams.reduce((sum, stream) => sum + stream.rate_kgs, 0);
+  const dustIn_kgs = rateOf(streams);
   const { built, element } = device;
   if (built.kind === 'filter') {
-    // a filter in order passes no mass worth a loss; what it lets through is a matter of health, not of flow
-    catches[element] = { dustIn_kgs, catchShare: null, catchByModel: null, cutSize_m: null };
-    return [];
+    catches[element] = { dustIn_kgs, catchShare: null, catchByModel: null, cutSize_m: null, heap_m3s: 0 };
+    const through = built.layers.reduce((share, { medium }) => share * medium.passedShare, 1);
+    // what it lets through is a matter of health, not of flow
+    return streams.map((stream) => ({ ...stream, filtered: true, rate_kgs: stream.rate_kgs * through }));
   }
   const chosen = built.kind === 'cyclone' ? built.gradeModel : 'share';
   const models = built.kind === 'cyclone' && allModels ? Object.keys(GRADE_MODELS) : [chosen];
   const caught = new Map<string, number>(models.map((model) => [model, 0]));
   const weight = (stream: Stream) => (dustIn_kgs > 0 ? stream.rate_kgs / dustIn_kgs : 1 / streams.length);
+  let heap_m3s = 0;
   const passing = streams.map((stream) => {
     let own = 0;
     for (const model of models) {
@@ -177,6 +195,7 @@ function passDevice(
       else if (before !== undefined) caught.set(model, before + share * weight(stream));
       if (model === chosen) own = share ?? 0;
     }
+    heap_m3s += (stream.rate_kgs * own) / stream.dust.bulkDensity_kgm3;
     return { ...stream, passed: [...stream.passed, device], rate_kgs: stream.rate_kgs * (1 - own) };
   });
   const first = streams[0];
@@ -191,6 +210,7 @@ function passDevice(
             separatorFlow(shop, state, device, first.dust),
           )
         : null,
+    heap_m3s,
   };
   return passing;
 }
@@ -206,7 +226,7 @@ function catchOf(
   const curve = (d: CompiledDevice): GradeCurve => {
     const { built } = d;
     if (built.kind === 'bin') return () => built.catchShare;
-    if (built.kind === 'filter') return () => 1;
+    if (built.kind === 'filter') return () => 0;
     const grade = d === device ? (model as keyof typeof GRADE_MODELS) : built.gradeModel;
     return GRADE_MODELS[grade].curve(built.geometry, separatorFlow(shop, state, d, stream.dust));
   };
