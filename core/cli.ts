@@ -1,11 +1,14 @@
 import { readFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
+import { howLikely, LEAST_SAMPLES, MOST_SAMPLES } from './chance/holds.ts';
+import { SEEDS } from './chance/random.ts';
 import { settingNames } from './network/apply-setting.ts';
 import type { DocumentProblem } from './document/problem.ts';
 import { readDocument } from './document/read.ts';
 import type { ShopDocument } from './document/schema.ts';
 import { openShop, solve } from './network/solve.ts';
 import { systemCurve } from './network/system-curve.ts';
+import { chanceText } from './summary/chance-text.ts';
 import { curveText } from './summary/curve-text.ts';
 import { ledgerText } from './summary/ledger-text.ts';
 
@@ -18,6 +21,7 @@ const HELP = `usage:
   book solve FILE [--setting NAME] [--units us|si] [--json]   flows, losses and whether chips will move
   book check FILE                                             read a document and say what is wrong with it
   book curve FILE --setting NAME [--fan ID] [--units us|si] [--json]   the system curve with its shares
+  book chance FILE [--setting NAME] [--samples N] [--seed N] [--units us|si] [--json]   how likely every run holds
 exit: 0 solved, 1 usage, 2 bad document, 3 no solution
 `;
 
@@ -34,6 +38,9 @@ interface Options {
   readonly setting: string | undefined;
   readonly fan: string | undefined;
   readonly json: boolean;
+  /** Text of a whole number, not read yet. */
+  readonly samples: string | undefined;
+  readonly seed: string | undefined;
   /** Name of the file, for messages. */
   readonly file: string;
 }
@@ -83,7 +90,43 @@ const COMMANDS: Readonly<Record<string, (document: ShopDocument, options: Option
     }
     return { out, err: '', code: SOLVED };
   },
+  chance: (document, { setting, json, file, ...numbers }) => {
+    const unknown = unknownSetting('chance', document, setting);
+    if (unknown !== null) return unknown;
+    const samples = wholeNumber('samples', numbers.samples, LEAST_SAMPLES, MOST_SAMPLES);
+    const seed = wholeNumber('seed', numbers.seed, 0, SEEDS - 1);
+    if (typeof samples === 'object') return samples;
+    if (typeof seed === 'object') return seed;
+    const opened = openShop(document);
+    if (!opened.ok) return badDocument(file, opened.problems);
+    const options = {
+      ...(samples === undefined ? {} : { samples }),
+      ...(seed === undefined ? {} : { seed }),
+    };
+    const names = setting === undefined ? settingNames(document) : [setting];
+    const chances = names.map((name) => howLikely(opened.bench, { ...options, setting: name }));
+    const out = json ? `${JSON.stringify(chances, null, 2)}\n` : chanceText(chances, document.units);
+    const unsolved = chances.filter((chance) => !chance.converged);
+    if (unsolved.length === 0) return { out, err: '', code: SOLVED };
+    const err = unsolved
+      .map((c) => `${file}: no solution in setting "${c.setting}": ${c.reasonText ?? ''}`)
+      .join('\n');
+    return fail(NO_SOLUTION, `${err}\n  remedy: see \`book solve\` for what would mend it`, out);
+  },
 };
+
+/** A whole number of an option; undefined where it is not given, an outcome where it is none. */
+function wholeNumber(
+  option: string,
+  text: string | undefined,
+  least: number,
+  most: number,
+): number | undefined | Outcome {
+  if (text === undefined) return undefined;
+  const value = /^\d+$/.test(text) ? Number(text) : NaN;
+  if (value >= least && value <= most) return value;
+  return fail(USAGE, `--${option} is a whole number from ${least} to ${most}, not "${text}"`);
+}
 
 const badDocument = (file: string, problems: readonly DocumentProblem[]): Outcome =>
   fail(BAD_DOCUMENT, `${file}:\n${problemText(problems)}`);
@@ -116,6 +159,8 @@ export function runCommand(args: readonly string[]): Outcome {
         setting: { type: 'string' },
         units: { type: 'string' },
         fan: { type: 'string' },
+        samples: { type: 'string' },
+        seed: { type: 'string' },
         json: { type: 'boolean' },
         help: { type: 'boolean' },
       },
@@ -153,6 +198,8 @@ export function runCommand(args: readonly string[]): Outcome {
     setting: values.setting,
     fan: values.fan,
     json: values.json ?? false,
+    samples: values.samples,
+    seed: values.seed,
     file,
   });
 }

@@ -56,7 +56,7 @@ export interface RunChance {
   /** As in `RunResult`: the lowest velocity in a straight piece. */
   readonly velocity_ms: Band | null;
   readonly flow_m3s: Band | null;
-  /** What the causes are shares of: velocity less the required one, or flow less the required one. */
+  /** What the causes are shares of: velocity or flow, less the required one; that which has less to spare as drawn. */
   readonly margin: 'velocity' | 'flow' | null;
   /** Largest first; empty where nothing is asked or nothing is spread. */
   readonly causes: readonly CauseShare[];

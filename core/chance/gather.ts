@@ -1,3 +1,4 @@
+import type { RunResult } from '../network/solution.ts';
 import { bandOf, shareError } from './bands.ts';
 import type { CauseShare, Chance, FanChance, RunChance } from './chance.ts';
 import type { CauseId } from './ranges.ts';
@@ -21,7 +22,7 @@ export function gather(
   const runs = tally.nominal.runs.map((nominal): RunChance => {
     const run = moving.get(nominal.id);
     const asked = nominal.holds !== null && run !== undefined;
-    const margin = asked ? (nominal.requiredVelocity_ms !== null ? 'velocity' : 'flow') : null;
+    const margin = asked ? tighter(nominal) : null;
     const shares =
       margin === null ? null : planes.of(margin === 'velocity' ? run!.velocity_ms : run!.flow_m3s);
     return {
@@ -78,11 +79,26 @@ function causesOf(tally: Tally, { share, error }: Shares): CauseShare[] {
     .sort((a, b) => b.share - a.share);
 }
 
-/** Least margin as drawn over what is asked [-]. */
+/** What a run reaches as drawn, over what is asked [-]; infinite where nothing of the kind is. */
+function reached(
+  run: Pick<RunResult, 'requiredVelocity_ms' | 'requiredFlow_m3s' | 'velocity_ms' | 'flow_m3s'>,
+) {
+  const { requiredVelocity_ms, requiredFlow_m3s, velocity_ms, flow_m3s } = run;
+  return {
+    velocity: requiredVelocity_ms === null ? Infinity : (velocity_ms ?? 0) / requiredVelocity_ms,
+    flow: requiredFlow_m3s === null ? Infinity : flow_m3s / requiredFlow_m3s,
+  };
+}
+
+/** Which of the two that a run is asked for has less to spare. */
+function tighter(run: RunResult): 'velocity' | 'flow' {
+  const { velocity, flow } = reached(run);
+  return velocity <= flow ? 'velocity' : 'flow';
+}
+
 function marginOf(run: RunChance): number {
-  const velocity =
-    run.requiredVelocity_ms === null ? Infinity : (run.nominalVelocity_ms ?? 0) / run.requiredVelocity_ms;
-  const flow = run.requiredFlow_m3s === null ? Infinity : run.nominalFlow_m3s / run.requiredFlow_m3s;
+  const { nominalVelocity_ms: velocity_ms, nominalFlow_m3s: flow_m3s } = run;
+  const { velocity, flow } = reached({ ...run, velocity_ms, flow_m3s });
   return Math.min(velocity, flow);
 }
 
