@@ -1,4 +1,6 @@
+import { BENCH_MESSAGES } from './bench-messages.ts';
 import type { MessageRow } from './message-row.ts';
+import { MOTOR_MESSAGES } from './motor-messages.ts';
 import { ROTOR_MESSAGES } from './rotor-messages.ts';
 
 export type { MessageRow } from './message-row.ts';
@@ -149,6 +151,8 @@ export const MESSAGES = {
     message: 'A blocked inlet puts the whole suction of the fan on bins, hoses and panels.',
     remedy: 'Check what they stand, fit a relief valve, and stay clear of a bin that creaks.',
   },
+  ...BENCH_MESSAGES,
+  ...MOTOR_MESSAGES,
   ...ROTOR_MESSAGES,
 } as const satisfies Record<string, MessageRow>;
 

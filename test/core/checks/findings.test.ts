@@ -4,8 +4,10 @@ import type { FindingCode } from '../../../core/checks/messages.ts';
 import type { ShopDocument } from '../../../core/document/schema.ts';
 import { solveSetting } from '../../../core/network/solve.ts';
 import type { Finding, SettingResult } from '../../../core/network/solution.ts';
+import { BENCH_RAISED } from '../fan-bench/raised.ts';
 import { ROTOR_RAISED } from '../fan-bench/rotors.ts';
 import * as s from '../network/shop.ts';
+import { MOTOR_RAISED } from './motors-raised.ts';
 import { line, result, SAW, twoFans, twoPorts } from './shops.ts';
 
 const HUMP = s.fan([
@@ -101,6 +103,8 @@ const RAISED: Readonly<
   'caution-static': [() => result(line({ first: { material: 'pvc-pipe' } })), 'shop'],
   'caution-make-up-air': [() => result(line({ exhaust: { to: 'outside' } })), 'shop'],
   'caution-collapse': [() => result(line()), 'shop'],
+  ...BENCH_RAISED,
+  ...MOTOR_RAISED,
   ...ROTOR_RAISED,
 };
 
