@@ -3,9 +3,26 @@ import { FAN } from '../../../core/network/net.ts';
 import { MAX_ITERATIONS } from '../../../core/network/newton.ts';
 import type { NetOutcome } from '../../../core/network/newton.ts';
 import type { PackedNet } from '../../../core/network/packed.ts';
-import { fanTotalPressure } from '../../../core/fan/fan-curve.ts';
+import { fanPower, fanTotalPressure } from '../../../core/fan/fan-curve.ts';
+import { brentRoot } from '../../../core/fan/root.ts';
+import type { FanDrive } from '../../../core/network/net.ts';
 
 const REASONS = ['no-open-path', 'sealed-ring', 'did-not-settle'];
+
+/** Speed over that of the curve: as held, or where the torques of motor and wheel meet, by halving. */
+function speedRatioOf(
+  { curve, speedRatio, motor }: FanDrive,
+  flow_m3s: number,
+  density_kgm3: number,
+): number {
+  if (motor === undefined) return speedRatio;
+  const rated = curve.input.ratedSpeed_rpm!;
+  const rest = (ratio: number): number => {
+    const asked = fanPower(curve, { flow_m3s, density_kgm3, speedRatio: ratio })!;
+    return motor.model.at(ratio * rated).torque_Nm - asked / (ratio * rated * (Math.PI / 30));
+  };
+  return brentRoot(rest, 1e-6, (motor.model.noLoadSpeed_rpm / rated) * (1 + 1e-12));
+}
 
 /**
  * What is wrong with an outcome, in words; empty when nothing is. It works from the state alone: mass at every node,
@@ -56,7 +73,7 @@ export function faultsOf(packed: PackedNet, outcome: NetOutcome): string[] {
     let off: number;
     if (packed.net.elements[e]!.kind === FAN) {
       const density_kgm3 = densityAt(packed, start);
-      const { speedRatio } = fan!;
+      const speedRatio = speedRatioOf(fan!, m / density_kgm3, density_kgm3);
       fanTotalPressure(fan!.curve, { flow_m3s: m / density_kgm3, density_kgm3, speedRatio }, out);
       off = start + out[0]! - end;
     } else {
