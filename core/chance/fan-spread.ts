@@ -4,6 +4,7 @@ import type { BenchCurve } from '../fan-bench/result.ts';
 import { fanCurve } from '../fan/fan-curve.ts';
 import type { FanCurve } from '../fan/fan-curve.ts';
 import type { CompiledShop } from '../network/compile.ts';
+import type { FanResult } from '../network/solution.ts';
 
 /** How the curve of one fan in the shop may lie. */
 export interface FanSpread {
@@ -43,25 +44,26 @@ function benchCurve(document: ShopDocument, id: string, seed: number): BenchCurv
 /**
  * How the curves of a shop's fans may lie: by their tests where they have any, else by a share of the pressure.
  *
- * @param flows_m3s - flow of each fan as drawn, by id
+ * @param nominal - what each fan does as drawn, in the order of the shop's
  */
-export function fanSpreads(
-  shop: CompiledShop,
-  flows_m3s: ReadonlyMap<string, number>,
-  seed: number,
-): FanSpread[] {
-  return shop.fans.map(({ thing, element }) => {
+export function fanSpreads(shop: CompiledShop, nominal: readonly FanResult[], seed: number): FanSpread[] {
+  return shop.fans.map(({ thing, element }, i) => {
     const bench = thing.design === undefined ? null : benchCurve(shop.document, thing.design, seed);
-    const nominal = shop.packed.net.elements[element]!.fan!.curve;
+    const { curve } = shop.packed.net.elements[element]!.fan!;
+    const { flow_m3s, speed_rpm } = nominal[i]!;
+    const rated = curve.input.ratedSpeed_rpm;
+    const speedRatio = rated === null || speed_rpm === null ? 1 : speed_rpm / rated;
     const curves =
-      bench === null || bench.samples.length < 2
-        ? null
-        : spreadCurves(nominal, bench, flows_m3s.get(thing.id) ?? 0);
+      bench === null || bench.samples.length < 2 ? null : spreadCurves(curve, bench, flow_m3s / speedRatio);
     return { fan: thing.id, element, curves };
   });
 }
 
-/** The band's curves, brought to the speed and density of the shop's curve as differences from the middle of the band. */
+/**
+ * The band's curves, brought to the speed and density of the shop's curve as differences from the middle of the band.
+ *
+ * @param flow_m3s - flow as drawn, brought to the speed of the shop's curve
+ */
 export function spreadCurves(nominal: FanCurve, bench: BenchCurve, flow_m3s: number): SpreadCurve[] {
   const { input } = nominal;
   const speed =

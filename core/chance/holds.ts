@@ -67,8 +67,7 @@ export function* chanceSteps(
   const head = { document: bench.shop.document.name, setting: name, samples, seed };
   if (!nominal.converged) return unsolved(head, nominal);
 
-  const flows = new Map(nominal.fans.map((fan) => [fan.id, fan.flow_m3s]));
-  const list = listDraws(own, nominal, fanSpreads(own.shop, flows, seed));
+  const list = listDraws(own, nominal, fanSpreads(own.shop, nominal.fans, seed));
   const tally = new Tally(own.shop, nominal, list, samples);
   if (list.draws.length === 0) tally.allNominal();
   else {

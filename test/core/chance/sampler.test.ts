@@ -58,7 +58,7 @@ function samplerOf(document: ShopDocument) {
   const plans: PlanCache = new Map();
   const name = settingNames(document)[0]!;
   const nominal = solveSetting({ shop: own.shop, plans, states }, name);
-  const list = listDraws(own, nominal, fanSpreads(own.shop, new Map(), 1));
+  const list = listDraws(own, nominal, fanSpreads(own.shop, nominal.fans, 1));
   const sampler = new Sampler(own, plans, list, nominal, states.get(name)!);
   const draw = (key: string) => {
     const found = list.draws.findIndex((d) => d.key === key);
