@@ -11,9 +11,9 @@ export const FAN_TYPES = plain({
   'staged-axial': 'axial, several stages',
 });
 const BLADINGS = plain({
-  backward: 'leaning back',
-  radial: 'straight out',
-  forward: 'leaning forward',
+  backward: 'back',
+  radial: 'not: straight out',
+  forward: 'forward',
 });
 
 const rated = quantityRow('Motor', 'motor.continuousCurrent', 'Current that it bears for ever', 'current', {
@@ -45,7 +45,7 @@ const MOTOR_ROWS: { readonly [K in Motor['kind']]: (motor: Extract<Motor, { kind
     quantityRow('Motor', 'motor.controllerLoss', 'Loss of the controller', 'fraction', {
       optional: true,
       rule: 'share',
-      hint: 'empty: none',
+      hint: 'empty: the usual 3 %',
     }),
     rated,
     quantityRow('Motor', 'motor.batteryEnergy', 'Battery', 'energy', {
@@ -131,7 +131,7 @@ export function rotorRows({ rotor, type }: Pick<FanDesign, 'rotor' | 'type'>): F
       hint: 'empty: that of the material',
     }),
     length('thickness', 'Thickness', 'of the disc or ring, along the axis'),
-    countRow('Rotor', 'rotor.blades', 'Blades', { optional: true }),
+    countRow('Rotor', 'rotor.blades', 'Number of blades', { optional: true }),
     quantityRow('Rotor', 'rotor.bladeMass', 'Mass of one blade', 'mass', { optional: true }),
     length('bladeRadius', 'Axis to middle of a blade', 'to its centre of mass'),
     quantityRow('Rotor', 'rotor.bladeRootArea', 'Section that holds a blade', 'area', { optional: true }),
@@ -153,7 +153,7 @@ export function designRows({ type, blading }: Pick<FanDesign, 'type' | 'blading'
     textRow('Fan', 'id', 'Short name', { hint: 'a letter, then letters, digits, - and _' }),
     choiceRow('Fan', 'type', 'Type', FAN_TYPES),
     ...(type === 'radial' || blading !== undefined
-      ? [choiceRow('Fan', 'blading', 'Blades', BLADINGS, { optional: true })]
+      ? [choiceRow('Fan', 'blading', 'Blades lean', BLADINGS, { optional: true })]
       : []),
     quantityRow('Fan', 'wheelDiameter', 'Wheel diameter', 'length', { hint: 'outside, over the blades' }),
     quantityRow('Fan', 'outletDiameter', 'Outlet diameter', 'length'),

@@ -175,6 +175,13 @@ export function commandTable({ workbook, files, preferences, openList, openKeys 
       run: () => (workbook.screen = 'ledger'),
     },
     { id: 'show-curve', label: 'Curves', menu: 'View', keys: ['3'], run: () => (workbook.screen = 'curve') },
+    {
+      id: 'show-fan-bench',
+      label: 'Fan bench',
+      menu: 'View',
+      keys: ['4'],
+      run: () => (workbook.screen = 'fan-bench'),
+    },
     ...(
       [
         ['zoom-in', 'Zoom in', 'zoomIn'],
@@ -219,6 +226,17 @@ export function commandTable({ workbook, files, preferences, openList, openKeys 
       run: () => {
         const at = workbook.settings.indexOf(workbook.setting);
         workbook.setSetting(workbook.settings[(at + 1) % workbook.settings.length]!);
+      },
+    },
+    {
+      id: 'add-fan',
+      label: 'Add a fan to the bench',
+      menu: 'Shop',
+      keys: [],
+      run: () => {
+        const done = workbook.run({ kind: 'addFan' });
+        if (done.ok) workbook.goTo(done.created[0]!, ['name']);
+        else files.tell('That cannot be done', [done.message, done.remedy]);
       },
     },
     { id: 'find', label: 'Commands and places…', menu: 'Help', keys: ['Mod+k'], run: openList },

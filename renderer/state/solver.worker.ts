@@ -3,11 +3,12 @@ import { systemCurve } from '../../core/network/system-curve.ts';
 import { openShop, solveSetting } from '../../core/network/solve.ts';
 import type { Workbench } from '../../core/network/solve.ts';
 import { settingNames } from '../../core/network/apply-setting.ts';
+import type { FromBench, ToBench } from './bench-messages.ts';
 import type { FromSolver, ToSolver } from './solver-messages.ts';
 
 const port = self as unknown as {
-  onmessage: ((event: MessageEvent<ToSolver>) => void) | null;
-  postMessage(message: FromSolver): void;
+  onmessage: ((event: MessageEvent<ToSolver | ToBench>) => void) | null;
+  postMessage(message: FromSolver | FromBench): void;
 };
 
 let bench: Workbench | null = null;
@@ -25,6 +26,11 @@ function atSpeed({ shop }: Workbench, id: string, share: number): Workbench | nu
 
 // one setting is solved and sent before the next, so that the one on screen is there first
 port.onmessage = ({ data }) => {
+  // the fan bench has a worker to itself that runs this same file, so that the solver is loaded once
+  if (data.kind === 'fan' || data.kind === 'compare' || data.kind === 'chance') {
+    void import('./bench-answers.ts').then(({ answer }) => answer(data, (said) => port.postMessage(said)));
+    return;
+  }
   const started = performance.now();
   try {
     if (data.kind === 'solve') {

@@ -9,11 +9,12 @@ import type { AirResult, SettingResult } from '../../core/network/solution.ts';
 import type { SystemCurve } from '../../core/network/system-curve.ts';
 import type { Dimension, UnitSystem } from '../../core/quantities/dimensions.ts';
 import { printQuantity } from '../../core/quantities/print.ts';
+import type { BenchDesk } from './bench-desk.svelte.ts';
 import { History } from './history.ts';
 import type { FromSolver } from './solver-messages.ts';
 import { Solver } from './solver.ts';
 
-export type Screen = 'plan' | 'ledger' | 'curve';
+export type Screen = 'plan' | 'ledger' | 'curve' | 'fan-bench';
 
 /** What is asked of a field that is to be focused: the id of its thing, run or piece, and its path. */
 export interface FieldFocus {
@@ -46,6 +47,10 @@ export class Workbook {
   selection = $state.raw<ReadonlySet<string>>(new Set());
   private shownUnits = $state<UnitSystem>('si');
   focusField = $state.raw<FieldFocus | null>(null);
+  /** Fan of the list of fans that is on the bench; the first where there is none of that name. */
+  fan = $state('');
+  /** What works fans out; null while another screen is shown. */
+  desk = $state.raw<BenchDesk | null>(null);
   /** The plan's view; null while another screen is shown. */
   planView = $state.raw<PlanView | null>(null);
 
@@ -140,10 +145,15 @@ export class Workbook {
     if (this.selection.size > 0) this.selection = new Set();
   }
 
-  /** Shows a thing, run or piece on the plan, and puts the focus on one of its fields. */
+  /** Shows a thing, run or piece on the plan, a fan of the list on the bench, and puts the focus on one of its fields. */
   goTo(id: string, path: FieldFocus['path'] = null): void {
-    this.screen = 'plan';
-    this.select([id]);
+    if (this.document.fans.some((fan) => fan.id === id)) {
+      this.screen = 'fan-bench';
+      this.fan = id;
+    } else {
+      this.screen = 'plan';
+      this.select([id]);
+    }
     this.focusField = { id, path };
   }
 
