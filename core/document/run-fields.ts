@@ -238,6 +238,17 @@ export function documentRows(document: ShopDocument): FieldRow[] {
       rule: 'not-negative',
       hint: 'in your money',
     }),
+    quantityRow('Parts', 'parts.spare', 'Spare duct, hose and clamps', 'fraction', {
+      optional: true,
+      rule: 'share',
+      hint: 'empty: 5 %',
+    }),
+    quantityRow('Parts', 'parts.kerf', 'Width of the cut', 'length', {
+      optional: true,
+      rule: 'not-negative',
+      hint: 'empty: 2 mm',
+    }),
+    textRow('Parts', 'parts.money', 'Money', { optional: true, hint: 'such as EUR' }),
     ...document.dusts.flatMap((dust, i) => dustRows(`dusts.${i}`, dust.name ?? dust.id)),
     ...(document.underlay === undefined
       ? []

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { quantity } from './quantity-field.ts';
 import { ID } from './schema-common.ts';
 import { FAN_DESIGN, RANGES } from './schema-fans.ts';
+import { PARTS } from './schema-parts.ts';
 import { RUN } from './schema-pieces.ts';
 import { UNDERLAY } from './schema-route.ts';
 import { THING } from './schema-things.ts';
@@ -72,6 +73,7 @@ export const SHOP = z.strictObject({
   settings: z.array(SETTING).max(200).default([]),
   fans: z.array(FAN_DESIGN).max(100).default([]).describe('fans that may be put into the shop'),
   ranges: RANGES.optional().describe('how far the figures may be off'),
+  parts: PARTS.optional().describe('how parts are bought and cut'),
   upkeep: UPKEEP.optional().describe('how the shop is used and cleaned'),
   underlay: UNDERLAY.optional().describe('picture of the building under the plan'),
 });

@@ -163,6 +163,7 @@ const NOT_SHOWN: readonly [RegExp, string][] = [
   [/^\.(\$schema|format|version)$/, 'not for people'],
   [/^\.values\[\]/, 'the table of named values'],
   [/^\.settings\[\]/, 'the table of settings'],
+  [/^\.parts\.(stock|prices)\[\]/, 'the parts list'],
   [/^\.runs\[\]\.(from|to)$/, 'drawn'],
   [/\.kind$/, 'what a thing is; kinds of hood, outlet and air have fields'],
   [/^\.dusts\[\]\.id$/, 'given when the dust is made'],
