@@ -3,7 +3,7 @@ import type { Finding } from '../network/solution.ts';
 import { finding } from './finding.ts';
 import type { Check } from './check.ts';
 import { deepest } from './run-checks.ts';
-import { ratingOf, suctionAtShutOff } from './suction.ts';
+import { keptRating, suctionAtShutOff } from './suction.ts';
 
 /** Fans: stability, reach of the curve, and what they can pull with the inlet blocked. */
 export const checkFans: Check = ({ shop, result }, print) => {
@@ -30,7 +30,9 @@ export const checkFans: Check = ({ shop, result }, print) => {
       finding('suction-at-shut-off', id, print(pull[element]!, 'pressure'), print(rating_Pa, 'pressure')),
     );
   };
-  shop.runs.forEach(({ run, element }, i) => check(run.id, element, ratingOf(run), deepest(result.runs[i]!)));
+  shop.runs.forEach(({ run, element }, i) =>
+    check(run.id, element, keptRating(run), deepest(result.runs[i]!)),
+  );
   shop.devices.forEach(({ thing, element }, i) =>
     check(thing.id, element, thing.maxSuction?.si ?? null, -(result.devices[i]!.inletTotalPressure_Pa ?? 0)),
   );

@@ -2,7 +2,8 @@ import { SLIDE_GATE_RANGE, SLIDE_GATE_SHUT_BELOW } from '../fittings/gate.ts';
 import { CAPTURE_RANGE } from '../fittings/capture.ts';
 import { SOLIDS_LOADING_RANGE } from '../conveying/solids-loss.ts';
 import { LAMINAR_BELOW, TURBULENT_ABOVE } from '../duct/friction.ts';
-import { isDrawn, measureRoute } from '../document/route.ts';
+import { keptRoute } from '../document/kept-route.ts';
+import { isDrawn } from '../document/route.ts';
 import { openings } from '../network/apply-setting.ts';
 import type { CompiledRun } from '../network/compile.ts';
 import { WASTEFUL_RATIO } from '../network/port-dust.ts';
@@ -13,7 +14,7 @@ import { finding } from './finding.ts';
 import type { Printer } from './finding.ts';
 import type { Check, CheckInput } from './check.ts';
 import { percent, shown, span } from './range-text.ts';
-import { ratingOf } from './suction.ts';
+import { keptRating } from './suction.ts';
 
 /** A run that holds by less than this share is close. */
 const CLOSE_MARGIN = 0.05;
@@ -48,7 +49,7 @@ export const checkRuns: Check = (input, print) => {
 /** Bends of a drawn run that do not fit between its corners. */
 function checkBends(input: CheckInput, { run }: CompiledRun, print: Printer): Finding[] {
   if (!isDrawn(run)) return [];
-  return measureRoute(run, input.shop.things).bends.flatMap((bend) =>
+  return keptRoute(run, input.shop.things).bends.flatMap((bend) =>
     bend.tight
       ? [
           finding(
@@ -107,7 +108,7 @@ function checkSpeed({ shop }: CheckInput, compiled: CompiledRun, run: RunResult,
 }
 
 function checkSuction(compiled: CompiledRun, run: RunResult, print: Printer): Finding[] {
-  const rating = ratingOf(compiled.run);
+  const rating = keptRating(compiled.run);
   if (rating === null) return [];
   const lowest = deepest(run);
   if (lowest <= rating) return [];

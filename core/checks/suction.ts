@@ -5,6 +5,17 @@ import type { Run } from '../document/schema-pieces.ts';
 import type { CompiledShop } from '../network/compile.ts';
 import { driveRise } from '../network/fan-drive.ts';
 
+const rated = new WeakMap<Run, number | null>();
+
+/** Suction that a run stands, or what was found of the same run before [Pa]. */
+export function keptRating(run: Run): number | null {
+  const old = rated.get(run);
+  if (old !== undefined) return old;
+  const rating = ratingOf(run);
+  rated.set(run, rating);
+  return rating;
+}
+
 /** Suction that a run stands [Pa]: what its maker says as typed, else the weakest material that has a figure. */
 export function ratingOf(run: Run, materials: readonly MaterialRow[] = MATERIALS): number | null {
   if (run.maxSuction !== undefined) return run.maxSuction.si;

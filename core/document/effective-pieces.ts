@@ -1,5 +1,6 @@
+import { keptRoute } from './kept-route.ts';
 import { quantityOf } from './quantity-of.ts';
-import { diameterAfter, handPieces, isDrawn, isHose, measureRoute } from './route.ts';
+import { diameterAfter, handPieces, isDrawn, isHose } from './route.ts';
 import type { BendMeasure, DrawnRun, LegMeasure, Things } from './route.ts';
 import type { Piece, Run } from './schema-pieces.ts';
 import type { Leg } from './schema-route.ts';
@@ -42,7 +43,7 @@ export function effectivePieces(run: Run, things: Things): EffectivePiece[] {
 }
 
 function drawnPieces(run: DrawnRun, things: Things): Draft[] {
-  const measure = measureRoute(run, things);
+  const measure = keptRoute(run, things);
   const bends = new Map(measure.bends.map((bend) => [bend.corner, bend]));
   const drafts: Draft[] = [];
   let diameter = run.diameter?.si ?? null;

@@ -12,9 +12,9 @@ import type { BuiltDevice } from './compile-devices.ts';
 import { buildFan, UnusableDesign } from './compile-fan.ts';
 import { settleMeasured } from './measured-segment.ts';
 import { checkHood } from './compile-ends.ts';
-import { buildRun } from './compile-run.ts';
 import type { BuiltRun } from './compile-run.ts';
 import { impossibleField } from './impossible-field.ts';
+import { keptRun } from './kept-run.ts';
 import { FAN, PASSIVE } from './net.ts';
 import type { Element, Leg, NetAir, Node } from './net.ts';
 import { packNet } from './packed.ts';
@@ -130,7 +130,7 @@ export function compileShop(document: ShopDocument): CompileResult {
     // ends were checked when the document was read
     const from = findEnd(things, run.from, 'from') as RunEnd;
     const to = findEnd(things, run.to, 'to') as RunEnd;
-    const built = broken.has(from.thing) ? null : attempt(['runs', r], () => buildRun(run, from, to, things));
+    const built = broken.has(from.thing) ? null : attempt(['runs', r], () => keptRun(run, from, to, things));
     const segments = (built?.segments ?? []).map((segment) => settleMeasured(segment, density));
     elements.push({ id: run.id, from: nodeOf(from), to: nodeOf(to), kind: PASSIVE, segments, fan: null });
     if (built) runs.push({ ...built, run, element: r, from, to });

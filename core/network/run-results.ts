@@ -124,8 +124,13 @@ function marchPieces(
     const { velocity_ms, pressure_Pa } = velocityAt(shop, record.area_m2, flow, ownSide);
     const total = withSolids(reversed ? before : after);
     const known = inlet !== null;
+    // written out: spreading the record's part into each of so many pieces costs more than the march
     results[i] = {
-      ...describe(record),
+      id: record.id,
+      kind: record.kind,
+      share: record.share,
+      diameter_m: record.diameter_m,
+      length_m: record.length_m,
       velocity_ms,
       velocityPressure_Pa: pressure_Pa,
       coefficient: pressure_Pa !== null && pressure_Pa > 0 ? drop / pressure_Pa : null,
@@ -135,6 +140,8 @@ function marchPieces(
       totalPressureAfter_Pa: known ? total : null,
       staticPressureAfter_Pa:
         known && record.areaAfter_m2 !== null ? staticAt(packed, total, flow, record.areaAfter_m2) : null,
+      source: record.source,
+      basis: record.basis,
     };
   }
   return results;

@@ -166,8 +166,17 @@ const PRINTED_SYMBOLS: ReadonlyMap<string, string> = new Map([
   ['%', 'percent'],
 ]);
 
+const measures = new Map<string, Measure>();
+
 /** Value of a printed unit such as `m3/h`, `in wg/fpm` or `Pa s/m`: factors, and `/` before each divisor. */
 export function unitMeasure(symbol: string): Measure | undefined {
+  const measure = measures.get(symbol) ?? measureOf(symbol);
+  // what is typed and no unit is not kept
+  if (measure !== undefined) measures.set(symbol, measure);
+  return measure;
+}
+
+function measureOf(symbol: string): Measure | undefined {
   let result: Measure = { numerator: 1, denominator: 1, powers: {} };
   for (const [position, part] of symbol.split('/').entries()) {
     for (const word of PRINTED_SYMBOLS.has(part) ? [PRINTED_SYMBOLS.get(part)!] : part.split(' ')) {
