@@ -1,8 +1,29 @@
 import { svelte, vitePreprocess } from '@sveltejs/vite-plugin-svelte';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vite';
+import type { Plugin } from 'vite';
 
 const at = (path: string) => fileURLToPath(new URL(`../../${path}`, import.meta.url));
+
+const SOLVER = at('renderer/state/solver.worker.ts');
+
+/**
+ * `virtual:solver-worker` is the address of the solver's worker, as a chunk of the page's own build. Vite would bundle a
+ * worker apart from the page, and what both use would be loaded twice: the page solves small shops by itself.
+ */
+function solverWorker(): Plugin {
+  const name = 'virtual:solver-worker';
+  return {
+    name: 'solver-worker',
+    apply: 'build',
+    resolveId: (id) => (id === name ? `\0${name}` : null),
+    load(id) {
+      if (id !== `\0${name}`) return null;
+      const chunk = this.emitFile({ type: 'chunk', id: SOLVER, name: 'solver.worker' });
+      return `export default import.meta.ROLLUP_FILE_URL_${chunk};`;
+    },
+  };
+}
 
 // The page must work from any folder of any web server, from a file of the desktop program and offline: relative
 // addresses only, nothing fetched from elsewhere.
@@ -10,13 +31,13 @@ export default defineConfig({
   root: at('renderer'),
   base: './',
   cacheDir: at('node_modules/.cache/vite'),
-  plugins: [svelte({ configFile: false, preprocess: vitePreprocess() })],
-  worker: { format: 'es' },
+  plugins: [solverWorker(), svelte({ configFile: false, preprocess: vitePreprocess() })],
   build: {
     outDir: at('dist/renderer'),
     emptyOutDir: true,
     target: 'es2022',
-    modulePreload: { polyfill: false },
+    // its helper looks for a document, which a worker has not
+    modulePreload: false,
     chunkSizeWarningLimit: 1200,
   },
 });

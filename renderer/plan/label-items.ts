@@ -49,18 +49,14 @@ export class LabelItems {
     return items;
   }
 
-  of(
-    scene: Scene,
-    figures: ReadonlyMap<string, readonly string[]>,
-    names: boolean,
-    print: Print,
-  ): LabelItem[] {
+  of(scene: Scene, names: boolean, print: Print): LabelItem[] {
     this.next = new Map();
     const { units, selection } = scene.wb;
-    const runs = scene.runs.flatMap((view) => {
-      const result = scene.solved ? scene.runResults.get(view.id) : undefined;
+    const { results } = scene;
+    const runs = scene.shownRuns.flatMap((view) => {
+      const result = results?.run(view.id);
       if (!result) return [];
-      const status = scene.statusOf(result);
+      const status = results!.status(result);
       const chosen = selection.has(view.id);
       const figures = status === 'shut' ? '' : runFigures(result, print);
       return this.keep(view.id, [view, status, figures, chosen], () => [
@@ -69,14 +65,14 @@ export class LabelItems {
     });
     const things = !names
       ? []
-      : scene.things.flatMap((view) => {
+      : scene.shownThings.flatMap((view) => {
           if (UNNAMED.has(view.thing.kind) && !selection.has(view.id)) return [];
-          const results = figures.get(view.id);
-          return this.keep(view.id, [view, results, units], () => [thingItem(view, results ?? [], print)]);
+          const lines = results?.lines(view, scene.runAt.get(view.id), print) ?? [];
+          return this.keep(view.id, [view, units, ...lines], () => [thingItem(view, lines, print)]);
         });
     const tags = !names
       ? []
-      : scene.runs.flatMap((view) =>
+      : scene.shownRuns.flatMap((view) =>
           this.keep(`${view.id} tags`, [view, units], () => tagItems(view, units, print)),
         );
     this.kept = this.next;
@@ -157,8 +153,12 @@ export function layOut(
 ): Map<string, LabelOffset> {
   const placed = placeLabels(
     items.map((item) => item.wish(pixelsPerMetre)),
-    blockedBy(scene.things, scene.marks, pixelsPerMetre),
-    ductBoxes(scene.runs, pixelsPerMetre),
+    blockedBy(
+      scene.shownThings,
+      scene.shownRuns.flatMap((view) => view.marks),
+      pixelsPerMetre,
+    ),
+    ductBoxes(scene.shownRuns, pixelsPerMetre),
     paperOf(scene, pixelsPerMetre),
   );
   const offsets = new Map<string, LabelOffset>();

@@ -3,6 +3,7 @@ import { apart, inBox, planPoint } from '../geometry/space.ts';
 import type { PlanBox, PlanPoint } from '../geometry/space.ts';
 import { DraftRun } from './draft-run.svelte.ts';
 import type { Modifiers } from './draft-run.svelte.ts';
+import { OnceAFrame } from './once-a-frame.ts';
 import { freePlace, gateOnSelection, ghostAt, placeItem } from './placing.ts';
 import type { Ghost } from './placing.ts';
 import { toggleGate } from './run-edits.ts';
@@ -43,8 +44,7 @@ export class PlanTools {
   dragging = $state(false);
 
   private gesture: Gesture | null = null;
-  private frame = 0;
-  private next: (() => void) | null = null;
+  private readonly moves = new OnceAFrame();
 
   constructor(private readonly scene: Scene) {}
 
@@ -115,18 +115,9 @@ export class PlanTools {
       };
       return;
     }
-    // pointers report faster than the screen paints: only the newest place of a frame is worked out
-    this.next = () =>
-      gesture.kind === 'move' ? this.moveThings(gesture, point, keys) : this.moveCorner(gesture, point, keys);
-    if (this.frame === 0) this.frame = requestAnimationFrame(() => this.flush());
-  }
-
-  private flush(): void {
-    cancelAnimationFrame(this.frame);
-    this.frame = 0;
-    const next = this.next;
-    this.next = null;
-    next?.();
+    this.moves.ask(() =>
+      gesture.kind === 'move' ? this.moveThings(gesture, point, keys) : this.moveCorner(gesture, point, keys),
+    );
   }
 
   private moveThings(gesture: Extract<Gesture, { kind: 'move' }>, point: PlanPoint, keys: Modifiers): void {
@@ -169,7 +160,7 @@ export class PlanTools {
   }
 
   release(): void {
-    if (this.frame !== 0) this.flush();
+    this.moves.flush();
     const gesture = this.gesture;
     this.gesture = null;
     this.dragging = false;
@@ -200,7 +191,7 @@ export class PlanTools {
     if (this.gesture) {
       if (this.gesture.kind !== 'box' && this.gesture.open) this.scene.wb.cancel();
       this.gesture = null;
-      this.next = null;
+      this.moves.drop();
       this.dragging = false;
       this.box = null;
       return true;

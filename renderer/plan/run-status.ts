@@ -13,15 +13,15 @@ export const STATUS_WORDS: Readonly<Record<RunStatus, string>> = {
   'no-requirement': 'no requirement',
 };
 
-/** Strokes of each mark in a square of 10 by 10; the word stands beside it always. */
+/** Strokes of each mark from the upper left corner of a square of 10 by 10; the word stands beside it always. */
 export const STATUS_MARKS: Readonly<Record<RunStatus, string>> = {
-  holds: 'M1 5.5L4 8.5L9 1.5',
-  slim: 'M3 5.5L5.2 8L9 3',
-  'too-slow': 'M1 2H9L5 9Z',
-  'too-little': 'M1 2H9L5 9Z',
-  fast: 'M1 1.5L4.5 5L1 8.5M5.5 1.5L9 5L5.5 8.5',
-  shut: 'M1 5H9',
-  'no-requirement': 'M4 5a1 1 0 1 0 2 0a1 1 0 1 0 -2 0',
+  holds: 'm1 5.5l3 3l5 -7',
+  slim: 'm3 5.5l2.2 2.5l3.8 -5',
+  'too-slow': 'm1 2h8l-4 7z',
+  'too-little': 'm1 2h8l-4 7z',
+  fast: 'm1 1.5l3.5 3.5l-3.5 3.5m4.5 -7l3.5 3.5l-3.5 3.5',
+  shut: 'm1 5h8',
+  'no-requirement': 'm4 5a1 1 0 1 0 2 0a1 1 0 1 0 -2 0',
 };
 
 export const STATUS_INK: Readonly<Record<RunStatus, string>> = {

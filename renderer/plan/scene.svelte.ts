@@ -1,4 +1,7 @@
-import type { FanResult, DeviceResult, RunResult } from '../../core/network/solution.ts';
+import { findEnd } from '../../core/document/ends.ts';
+import type { SettingResult } from '../../core/network/solution.ts';
+import { drawnPart, meetsBox } from '../geometry/drawn-part.ts';
+import type { DrawnPart } from '../geometry/drawn-part.ts';
 import { settingGates } from './gate-openings.ts';
 import type { Workbook } from '../state/workbook.svelte.ts';
 import {
@@ -15,8 +18,7 @@ import { gridStep } from '../geometry/snap.ts';
 import { flowSequence } from './flow-sequence.ts';
 import { RunViews } from './run-view.ts';
 import type { RunView } from './run-view.ts';
-import { runStatus, speedFindings } from './run-status.ts';
-import type { RunStatus } from './run-status.ts';
+import { planResults } from './plan-results.ts';
 import { ThingViews } from './thing-view.ts';
 import type { EndView, ThingView } from './thing-view.ts';
 
@@ -25,6 +27,8 @@ export const SCALE_LIMITS = { least: 4, most: 2500 };
 const FIT_MARGIN_PX = { x: 236, y: 74 };
 /** Rulers lie along the top and the left of the window [px]. */
 const RULER_PX = 24;
+/** A pause of edits after which what is not seen follows [ms]. */
+const LATE_MS = 300;
 /** Part of the plan that an empty shop shows [m]. */
 const EMPTY_BOX: PlanBox = { left: 0, top: 0, right: 8, bottom: 5 };
 
@@ -75,21 +79,47 @@ export class Scene {
   marks = $derived.by(() => this.runs.flatMap((view) => view.marks));
   openings = $derived.by(() => settingGates(this.wb.document, this.wb.setting));
 
-  runResults = $derived.by(() => byId<RunResult>(this.wb.result?.runs));
-  devices = $derived.by(() => byId<DeviceResult>(this.wb.result?.devices));
-  fans = $derived.by(() => byId<FanResult>(this.wb.result?.fans));
-  speeds = $derived.by(() => speedFindings(this.wb.result?.findings ?? []));
   /** Results may lag behind the drawing for a moment; they are shown all the same, so that nothing flickers. */
-  solved = $derived.by(
-    () => this.wb.gaps.length === 0 && this.wb.result !== null && this.wb.result.converged,
-  );
+  results = $derived.by(() => planResults(this.wb.result, this.wb.gaps.length > 0));
+  /** Of what lies outside the window: figures that are read out but not seen wait until edits pause. */
+  private late = $state.raw<SettingResult | null>(null);
+  lateResults = $derived.by(() => planResults(this.late, this.wb.gaps.length > 0));
+  /** Run at each thing that has one end only. */
+  runAt = $derived.by(() => {
+    const found = new Map<string, string>();
+    for (const run of this.wb.document.runs) {
+      for (const side of ['from', 'to'] as const) {
+        const end = findEnd(this.placed, run[side], side);
+        if (typeof end !== 'string' && end.end === '') found.set(end.thing.id, run.id);
+      }
+    }
+    return found;
+  });
+
+  private part: DrawnPart | null = null;
+  /** The part of the plan that is drawn; null before the window has a size. */
+  shown: PlanBox | null = $derived.by(() => {
+    const { width_px, height_px } = this.size;
+    if (width_px === 0) return null;
+    const [from, to] = [this.at(0, 0), this.at(width_px, height_px)];
+    const window = { left: from.x, top: from.y, right: to.x, bottom: to.y };
+    this.part = drawnPart(this.part, window, this.scale);
+    return this.part.box;
+  });
+  shownRuns = $derived.by(() => this.runs.filter((view) => this.isShown(view)));
+  shownThings = $derived.by(() => this.things.filter((view) => this.isShown(view)));
 
   constructor(wb: Workbook) {
     this.wb = wb;
   }
 
-  statusOf(result: RunResult): RunStatus {
-    return runStatus(result, this.speeds);
+  /** Whether a thing or run lies in the part that is drawn. */
+  isShown(view: ThingView | RunView): boolean {
+    const { shown } = this;
+    if (shown === null) return true;
+    if ('run' in view) return view.box === null || meetsBox(shown, view.box, view.diameter_m);
+    const { x, y, halfX, halfY } = view.box;
+    return meetsBox(shown, { left: x - halfX, right: x + halfX, top: y - halfY, bottom: y + halfY });
   }
 
   /** Plan point under a place of the window, from its upper left corner. */
@@ -161,6 +191,15 @@ export class Scene {
     });
   }
 
+  private lateTimer: ReturnType<typeof setTimeout> | undefined;
+
+  /** Lets what is outside the window follow the result. */
+  followResult(): void {
+    const { result } = this.wb;
+    clearTimeout(this.lateTimer);
+    this.lateTimer = setTimeout(() => (this.late = result), LATE_MS);
+  }
+
   say(text: string, bad = false): void {
     clearTimeout(this.timer);
     this.message = { text, bad };
@@ -174,8 +213,4 @@ export class Scene {
     this.say(done.remedy ? `${done.message}: ${done.remedy}` : done.message, true);
     return null;
   }
-}
-
-function byId<T extends { readonly id: string }>(list: readonly T[] | undefined): ReadonlyMap<string, T> {
-  return new Map((list ?? []).map((item) => [item.id, item]));
 }

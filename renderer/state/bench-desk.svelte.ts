@@ -1,3 +1,4 @@
+import solverAddress from 'virtual:solver-worker';
 import type { Chance } from '../../core/chance/chance.ts';
 import type { ShopDocument } from '../../core/document/schema.ts';
 import type { Comparison } from '../../core/fan-bench/compare.ts';
@@ -6,8 +7,9 @@ import type { BenchPicture } from '../../core/fan-bench/picture.ts';
 import type { FanBenchResult } from '../../core/fan-bench/result.ts';
 import type { FromBench, ToBench } from './bench-messages.ts';
 
-type Asked =
-  Omit<Extract<ToBench, { kind: 'fan' }>, 'serial'> | Omit<Extract<ToBench, { kind: 'compare' }>, 'serial'>;
+/** Without its number, for each kind by itself. */
+type Unnumbered<T> = T extends ToBench ? Omit<T, 'serial'> : never;
+type Asked = Unnumbered<Exclude<ToBench, { kind: 'chance' }>>;
 
 /**
  * Works out fans beside the page: a worker of its own, as the first fan takes a moment and the shop's solver must not
@@ -18,6 +20,8 @@ export class BenchDesk {
   picture = $state.raw<BenchPicture | null>(null);
   shop = $state.raw<FanInShop | null>(null);
   comparison = $state.raw<Comparison | null>(null);
+  /** The newest test sheet, as a page. */
+  sheet = $state.raw<string | null>(null);
   chance = $state.raw<Chance | null>(null);
   /** Samples drawn so far; null while nothing is drawn. */
   drawn = $state<number | null>(null);
@@ -32,7 +36,7 @@ export class BenchDesk {
   private current: Asked | null = null;
 
   constructor() {
-    this.worker = new Worker(new URL('./solver.worker.ts', import.meta.url), { type: 'module' });
+    this.worker = new Worker(solverAddress, { type: 'module' });
     this.worker.onmessage = ({ data }: MessageEvent<FromBench>) => this.take(data);
   }
 
@@ -42,6 +46,11 @@ export class BenchDesk {
 
   compare(document: ShopDocument, setting: string, solvable: boolean): void {
     this.ask({ kind: 'compare', document, setting, solvable });
+  }
+
+  testSheet(document: ShopDocument, design: string, paper: 'a4' | 'letter'): void {
+    this.sheet = null;
+    this.ask({ kind: 'sheet', document, design, paper });
   }
 
   /** Chances are drawn in steps between the other answers; a newer question ends an older one. */
@@ -99,6 +108,7 @@ export class BenchDesk {
     }
     if (answer.kind === 'shop') this.shop = answer.shop;
     else if (answer.kind === 'compare') this.comparison = answer.comparison;
+    else if (answer.kind === 'sheet') this.sheet = answer.html;
     else this.fault = answer.message;
     this.current = null;
     this.next();

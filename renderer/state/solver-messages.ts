@@ -1,34 +1,49 @@
 import type { DocumentProblem } from '../../core/document/problem.ts';
-import type { ShopDocument } from '../../core/document/schema.ts';
 import type { AirResult, SettingResult } from '../../core/network/solution.ts';
 import type { SystemCurve } from '../../core/network/system-curve.ts';
+import type { DocumentPatch } from './document-patch.ts';
 
 /** What the page asks of the solver; `serial` tells answers of different documents apart. */
-export type ToSolver =
+export type ToSolver = {
+  readonly serial: number;
+  /** From the document that was sent last to the one that is meant; null where it is the same. */
+  readonly patch: DocumentPatch | null;
+} & (
   | {
       readonly kind: 'solve';
-      readonly serial: number;
-      readonly document: ShopDocument;
-      readonly setting: string;
+      /** Names of the settings to solve, in order. */
+      readonly settings: readonly string[];
     }
   | {
       readonly kind: 'curve';
-      readonly serial: number;
       readonly setting: string;
       readonly fan: string | null;
       /** Speed of the fan over the one it has in the shop. */
       readonly speed: number;
-    };
+    }
+);
+
+/** One setting solved. */
+export interface SettingAnswer {
+  readonly kind: 'setting';
+  readonly serial: number;
+  readonly result: SettingResult;
+  readonly air: AirResult;
+  /** Nothing more is to come of this document. */
+  readonly last: boolean;
+  /** From the document to this result, settings before it included. */
+  readonly took_ms: number;
+}
+
+/** Why the document cannot be solved. */
+export interface ProblemsAnswer {
+  readonly kind: 'problems';
+  readonly serial: number;
+  readonly problems: readonly DocumentProblem[];
+}
 
 /** What the solver answers. */
 export type FromSolver =
-  | {
-      readonly kind: 'setting';
-      readonly serial: number;
-      readonly result: SettingResult;
-      readonly air: AirResult;
-      readonly last: boolean;
-      readonly took_ms: number;
-    }
-  | { readonly kind: 'problems'; readonly serial: number; readonly problems: readonly DocumentProblem[] }
+  | SettingAnswer
+  | ProblemsAnswer
   | { readonly kind: 'curve'; readonly serial: number; readonly curve: SystemCurve | null };

@@ -1,5 +1,10 @@
+import solverAddress from 'virtual:solver-worker';
 import type { ShopDocument } from '../../core/document/schema.ts';
+import { settingNames } from '../../core/network/apply-setting.ts';
 import type { SystemCurve } from '../../core/network/system-curve.ts';
+import { afterFrame } from './after-frame.ts';
+import { patchOf } from './document-patch.ts';
+import { PageSolver } from './page-solver.ts';
 import type { FromSolver, ToSolver } from './solver-messages.ts';
 
 /** A curve that somebody waits for. */
@@ -10,34 +15,66 @@ interface Asked {
   readonly done: (curve: SystemCurve | null) => void;
 }
 
-/** Sends documents to the worker, one at a time: while it works only the newest waits, the ones between are dropped. */
+type Task = ToSolver extends infer T ? (T extends unknown ? Omit<T, 'serial' | 'patch'> : never) : never;
+
+/** How long an idle page may put a practice solve off [ms]. */
+const PRACTICE_WITHIN_MS = 2000;
+
+/**
+ * Solves documents: the setting on screen of a shop that is quick to solve in the page, at once, and all else in the
+ * worker. The worker gets one task at a time, and while it works only the newest document waits; those between are dropped.
+ */
 export class Solver {
   private readonly worker: Worker;
+  private readonly page = new PageSolver();
   private serial = 0;
   private busy = false;
-  private waiting: { document: ShopDocument; setting: string } | null = null;
+  /** The newest document, and the setting on screen. */
+  private newest: { document: ShopDocument; setting: string } | null = null;
+  /** The document as the worker has it. */
+  private sent: ShopDocument | null = null;
+  /** Settings of the newest document that the worker is to solve. */
+  private waiting: readonly string[] | null = null;
   private curveWaiting: { setting: string; fan: string | null } | null = null;
   private readonly asked: Asked[] = [];
   /** Who waits for what the worker does now. */
   private serving: Asked | null = null;
 
   constructor(private readonly onAnswer: (answer: FromSolver, newest: boolean) => void) {
-    this.worker = new Worker(new URL('./solver.worker.ts', import.meta.url), { type: 'module' });
+    this.worker = new Worker(solverAddress, { type: 'module' });
     this.worker.onmessage = ({ data }: MessageEvent<FromSolver>) => {
       const done = data.kind !== 'setting' || data.last;
       const { serving } = this;
       if (serving) serving.done(data.kind === 'curve' ? data.curve : null);
-      else this.onAnswer(data, data.serial === this.serial && this.waiting === null);
+      else this.onAnswer(data, data.serial === this.serial);
+      if (data.kind === 'setting' && data.result.name === this.newest?.setting) this.page.note(data.took_ms);
       if (!done) return;
       this.busy = false;
       this.serving = null;
       this.next();
+      if (data.kind === 'setting') this.practise();
     };
   }
 
+  /** Another shop comes. */
+  forget(): void {
+    this.page.forget();
+  }
+
   solve(document: ShopDocument, setting: string): void {
-    this.waiting = { document, setting };
-    this.next();
+    const serial = ++this.serial;
+    this.newest = { document, setting };
+    const others = settingNames(document).filter((name) => name !== setting);
+    const answer = this.page.ready ? this.page.now(document, setting, serial, others.length === 0) : null;
+    if (answer === null) {
+      this.waiting = [setting, ...others];
+      this.next();
+      return;
+    }
+    this.waiting = answer.kind === 'setting' && others.length > 0 ? others : null;
+    this.onAnswer(answer, true);
+    // the frame with the result comes first
+    if (this.waiting) afterFrame(() => this.next());
   }
 
   curve(setting: string, fan: string | null): void {
@@ -60,22 +97,38 @@ export class Solver {
   private next(): void {
     if (this.busy) return;
     if (this.waiting) {
-      const { document, setting } = this.waiting;
+      const settings = this.waiting;
       this.waiting = null;
-      this.post({ kind: 'solve', serial: ++this.serial, document, setting });
+      this.post({ kind: 'solve', settings });
     } else if (this.curveWaiting) {
       const { setting, fan } = this.curveWaiting;
       this.curveWaiting = null;
-      this.post({ kind: 'curve', serial: this.serial, setting, fan, speed: 1 });
+      this.post({ kind: 'curve', setting, fan, speed: 1 });
     } else if (this.asked.length > 0) {
       this.serving = this.asked.shift()!;
       const { setting, fan, speed } = this.serving;
-      this.post({ kind: 'curve', serial: this.serial, setting, fan, speed });
+      this.post({ kind: 'curve', setting, fan, speed });
     }
   }
 
-  private post(message: ToSolver): void {
+  private post(task: Task): void {
     this.busy = true;
-    this.worker.postMessage(message);
+    const document = this.newest?.document ?? null;
+    const patch = document && document !== this.sent ? patchOf(this.sent, document) : null;
+    this.sent = document;
+    this.worker.postMessage({ ...task, serial: this.serial, patch } satisfies ToSolver);
+  }
+
+  /** Gets the page's own solver ready while nothing else is to be done. */
+  private practise(): void {
+    if (!this.page.cold || typeof requestIdleCallback !== 'function') return;
+    requestIdleCallback(
+      () => {
+        if (!this.page.cold || !this.newest) return;
+        this.page.warm(this.newest.document, this.newest.setting);
+        this.practise();
+      },
+      { timeout: PRACTICE_WITHIN_MS },
+    );
   }
 }

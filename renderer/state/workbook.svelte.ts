@@ -9,6 +9,7 @@ import type { AirResult, SettingResult } from '../../core/network/solution.ts';
 import type { SystemCurve } from '../../core/network/system-curve.ts';
 import type { Dimension, UnitSystem } from '../../core/quantities/dimensions.ts';
 import { printQuantity } from '../../core/quantities/print.ts';
+import { afterFrame } from './after-frame.ts';
 import type { BenchDesk } from './bench-desk.svelte.ts';
 import { History } from './history.ts';
 import type { FromSolver } from './solver-messages.ts';
@@ -25,6 +26,17 @@ export interface FieldFocus {
 export type RunOutcome =
   | { readonly ok: true; readonly created: readonly string[] }
   | { readonly ok: false; readonly message: string; readonly remedy: string };
+
+/** What the panels beside the plan show. */
+export interface Panels {
+  readonly document: ShopDocument;
+  readonly gaps: readonly DocumentProblem[];
+  readonly problems: readonly DocumentProblem[];
+  readonly result: SettingResult | null;
+}
+
+/** Panels follow quick edits in a row not oftener than this [ms]. */
+const PANELS_EVERY_MS = 100;
 
 /** What menus may ask of the plan while it is on screen. */
 export interface PlanView {
@@ -66,6 +78,11 @@ export class Workbook {
   /** Result of the setting that is looked at. */
   result = $derived(this.solutions.get(this.setting) ?? null);
 
+  /** What the panels show: it follows when the frame with the plan's own figures has been painted. */
+  panels = $state.raw<Panels>(null as unknown as Panels);
+
+  private panelsAsked = false;
+  private panelsAt_ms = -Infinity;
   private readonly history: History<ShopDocument>;
   private readonly solver: Solver;
   private fresh = new Map<string, SettingResult>();
@@ -97,8 +114,11 @@ export class Workbook {
     this.selection = new Set();
     this.focusField = null;
     this.solutions = new Map();
+    this.fresh = new Map();
     this.curve = null;
+    this.solver.forget();
     this.show();
+    this.showPanels();
   }
 
   /** Does one command as one step. */
@@ -160,6 +180,7 @@ export class Workbook {
   setSetting(name: string): void {
     this.setting = name;
     this.curve = null;
+    this.askPanels();
     this.ask();
     if (this.curveWanted) this.askCurve();
   }
@@ -200,6 +221,7 @@ export class Workbook {
     for (const id of this.selection) if (!this.exists(id)) ids.delete(id);
     if (ids.size !== this.selection.size) this.selection = ids;
     if (!this.settings.includes(this.setting)) this.setting = this.settings[0]!;
+    this.askPanels();
     if (this.gaps.length > 0) {
       this.solutions = new Map();
       this.curve = null;
@@ -209,6 +231,24 @@ export class Workbook {
     this.solving = true;
     this.ask();
     if (this.curveWanted) this.solver.curve(this.setting, null);
+  }
+
+  private showPanels(): void {
+    this.panelsAsked = false;
+    this.panelsAt_ms = performance.now();
+    const { document, gaps, problems, result } = this;
+    this.panels = { document, gaps, problems, result };
+  }
+
+  /** Lets the panels follow: after the frame, and not at every frame of a drag. */
+  private askPanels(): void {
+    if (this.panelsAsked) return;
+    this.panelsAsked = true;
+    afterFrame(() => {
+      const wait_ms = PANELS_EVERY_MS - (performance.now() - this.panelsAt_ms);
+      if (wait_ms > 0) setTimeout(() => this.showPanels(), wait_ms);
+      else this.showPanels();
+    });
   }
 
   private exists(id: string): boolean {
@@ -225,6 +265,7 @@ export class Workbook {
       if (newest) this.curve = answer.curve;
       return;
     }
+    this.askPanels();
     if (answer.kind === 'problems') {
       if (!newest) return;
       this.problems = answer.problems;
@@ -237,8 +278,8 @@ export class Workbook {
     this.air = answer.air;
     this.problems = [];
     if (answer.result.name === this.setting || answer.last) {
-      const next = answer.last ? this.fresh : new Map([...this.solutions, ...this.fresh]);
-      this.solutions = next;
+      const all = new Map([...this.solutions, ...this.fresh]);
+      this.solutions = new Map([...all].filter(([name]) => this.settings.includes(name)));
       if (answer.last) this.fresh = new Map();
     }
     if (newest && answer.last) this.solving = false;

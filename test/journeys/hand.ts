@@ -71,16 +71,29 @@ export async function middle(place: Locator): Promise<Spot> {
   return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
 }
 
+/** How long a run must have stood still before a person aims at it [ms]. */
+const STILL = 200;
+
 /** A place on a run, as a share of its way; runs bend, so that the middle of the picture need not lie on them. */
 export async function alongRun(page: Page, run: string, share = 0.5): Promise<Spot> {
   const shape = onPlan(page, new RegExp(`^Run ${run}\\b`));
   await shape.waitFor();
-  return shape.evaluate((group, part) => {
-    const path = group.querySelector('path')!;
-    const point = path.getPointAtLength(part * path.getTotalLength());
-    const { x, y } = point.matrixTransform(path.getScreenCTM()!);
-    return { x, y };
-  }, share);
+  const look = () =>
+    shape.evaluate((group, part) => {
+      const path = group.querySelector('path')!;
+      const point = path.getPointAtLength(part * path.getTotalLength());
+      const { x, y } = point.matrixTransform(path.getScreenCTM()!);
+      return { x, y };
+    }, share);
+  // findings that appear after an edit make the window of the plan smaller, and what is in it moves
+  const until = Date.now() + PATIENCE;
+  let before = await look();
+  for (;;) {
+    await page.waitForTimeout(STILL);
+    const now = await look();
+    if (Math.hypot(now.x - before.x, now.y - before.y) < 0.5 || Date.now() > until) return now;
+    before = now;
+  }
 }
 
 export async function clickRun(page: Page, run: string, share = 0.4): Promise<void> {
