@@ -4,6 +4,7 @@ import type { NetOutcome, PlanCache } from '../../core/network/newton.ts';
 import { packNet } from '../../core/network/packed.ts';
 import { asNet, asWaterInput, benchTree, DENSITY_kgm3 } from './bench-tree.ts';
 import type { BenchTree } from './bench-tree.ts';
+import { chanceBench } from './chance-bench.ts';
 import { pageBench } from './page/page-bench.ts';
 
 // Solve times of ducts in trees, ours and a general water-network engine's, in one process on the same trees.
@@ -145,4 +146,5 @@ console.log('\ntime per run at 5000 over time per run at 1000 (1 is linear growt
 for (const [what, each] of Object.entries(growth))
   console.log(`  ${what.padEnd(7)} ${(each[3]! / each[2]!).toFixed(2)}`);
 
+chanceBench();
 await pageBench();
