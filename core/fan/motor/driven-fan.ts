@@ -227,8 +227,9 @@ export function drivenSpeedAt(fan: DrivenFan, ratedFlow_m3s: number, density_kgm
   const { curve, motor } = fan;
   const rated = curve.input.ratedSpeed_rpm!;
   curveValueAndSlope(curve.power!, requireFinite('ratedFlow_m3s', ratedFlow_m3s), power);
-  const relative = density_kgm3 / curve.input.ratedDensity_kgm3;
-  const factor = (Math.max(0, power[0]!) * relative) / (RADS_PER_RPM * rated ** 3);
+  const relative = requirePositive('density_kgm3', density_kgm3) / curve.input.ratedDensity_kgm3;
+  if (!(power[0]! > 0)) return motor.noLoadSpeed_rpm;
+  const factor = (power[0]! * relative) / (RADS_PER_RPM * rated ** 3);
   let low = 0;
   let high = motor.noLoadSpeed_rpm;
   let speed = 0.8 * high;
