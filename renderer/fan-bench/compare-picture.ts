@@ -1,7 +1,7 @@
 import type { Comparison } from '../../core/fan-bench/compare.ts';
 import type { Dimension, UnitSystem } from '../../core/quantities/dimensions.ts';
-import { placeLabels } from '../charts/labels.ts';
-import type { Label } from '../charts/labels.ts';
+import { placeLabels } from '../../core/summary/figures/charts/labels.ts';
+import type { Label } from '../../core/summary/figures/charts/labels.ts';
 import { layPlot, linePath, pixel } from './plot.ts';
 import type { Place, Plot } from './plot.ts';
 

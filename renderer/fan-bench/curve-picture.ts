@@ -3,8 +3,8 @@ import type { BenchPicture, PicturedReading } from '../../core/fan-bench/picture
 import type { BenchCurve, BenchCurvePoint, Estimate } from '../../core/fan-bench/result.ts';
 import type { Dimension, UnitSystem } from '../../core/quantities/dimensions.ts';
 import { printQuantity } from '../../core/quantities/print.ts';
-import { placeLabels } from '../charts/labels.ts';
-import type { Label } from '../charts/labels.ts';
+import { placeLabels } from '../../core/summary/figures/charts/labels.ts';
+import type { Label } from '../../core/summary/figures/charts/labels.ts';
 import { bandPath, layPlot, linePath, pixel, readAt } from './plot.ts';
 import type { Place, Plot } from './plot.ts';
 

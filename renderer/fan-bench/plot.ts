@@ -1,7 +1,7 @@
 import { area, line } from 'd3-shape';
 import type { Dimension, UnitSystem } from '../../core/quantities/dimensions.ts';
-import { axis, titleFor } from '../charts/axes.ts';
-import type { Axis } from '../charts/axes.ts';
+import { axis, titleFor } from '../../core/summary/figures/charts/axes.ts';
+import type { Axis } from '../../core/summary/figures/charts/axes.ts';
 
 /** A place in a picture, in SI along either axis. */
 export type Place = readonly [x: number, y: number];

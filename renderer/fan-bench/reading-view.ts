@@ -4,7 +4,7 @@ import type { FanDesign, Reading, ReadingKind } from '../../core/document/schema
 import type { Estimate, ReadingResult } from '../../core/fan-bench/result.ts';
 import type { Dimension, UnitSystem } from '../../core/quantities/dimensions.ts';
 import { displayUnit } from '../../core/quantities/print.ts';
-import { figure, plainFigure } from '../charts/columns.ts';
+import { figure, plainFigure } from '../../core/summary/figures/charts/columns.ts';
 import { valueAt } from '../controls/values.ts';
 
 /** Columns that every table of a kind has; other fields of the kind wait in the row's details. */

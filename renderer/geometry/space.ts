@@ -1,12 +1,10 @@
-declare const PLAN: unique symbol;
-declare const SCREEN: unique symbol;
+import { planPoint } from '../../core/summary/figures/plan/space.ts';
+import type { PlanBox, PlanPoint } from '../../core/summary/figures/plan/space.ts';
 
-/** Place on the plan [m]; x to the right, y down the paper. */
-export interface PlanPoint {
-  readonly x: number;
-  readonly y: number;
-  readonly [PLAN]?: true;
-}
+export { apart, boxAround, inBox, planPoint } from '../../core/summary/figures/plan/space.ts';
+export type { PlanBox, PlanPoint } from '../../core/summary/figures/plan/space.ts';
+
+declare const SCREEN: unique symbol;
 
 /** Place in the window of the plan [px]; from its upper left corner. */
 export interface ScreenPoint {
@@ -25,7 +23,6 @@ export interface View {
 /** Pixels in a metre of the plan at zoom 1. */
 export const PIXELS_PER_METRE = 100;
 
-export const planPoint = (x: number, y: number): PlanPoint => ({ x, y });
 export const screenPoint = (x: number, y: number): ScreenPoint => ({ x, y }) as ScreenPoint;
 
 export function toScreen(view: View, point: PlanPoint): ScreenPoint {
@@ -34,36 +31,6 @@ export function toScreen(view: View, point: PlanPoint): ScreenPoint {
 
 export function toPlan(view: View, point: ScreenPoint): PlanPoint {
   return planPoint((point.x - view.x) / view.pixelsPerMetre, (point.y - view.y) / view.pixelsPerMetre);
-}
-
-export const apart = (a: PlanPoint, b: PlanPoint): number => Math.hypot(b.x - a.x, b.y - a.y);
-
-/** A rectangle of the plan [m]. */
-export interface PlanBox {
-  readonly left: number;
-  readonly top: number;
-  readonly right: number;
-  readonly bottom: number;
-}
-
-/** Smallest rectangle about some points; null where there is none. */
-export function boxAround(points: Iterable<PlanPoint>): PlanBox | null {
-  let left = Infinity;
-  let top = Infinity;
-  let right = -Infinity;
-  let bottom = -Infinity;
-  for (const { x, y } of points) {
-    left = Math.min(left, x);
-    right = Math.max(right, x);
-    top = Math.min(top, y);
-    bottom = Math.max(bottom, y);
-  }
-  return left <= right && top <= bottom ? { left, top, right, bottom } : null;
-}
-
-/** Whether a point lies in a rectangle, its border included. */
-export function inBox(box: PlanBox, point: PlanPoint): boolean {
-  return point.x >= box.left && point.x <= box.right && point.y >= box.top && point.y <= box.bottom;
 }
 
 /** Largest scale at which a box with a margin fits the window, and the view that centres it. */

@@ -13,8 +13,8 @@ import type { Dimension } from '../../core/quantities/dimensions.ts';
 import type { Basis } from '../../core/quantities/sourced.ts';
 import { CYCLONE_LOSS_MODELS } from '../../core/separator/pressure-drop.ts';
 import { GRADE_MODELS } from '../../core/separator/efficiency.ts';
-import { marginOf, marginText, statusesOf } from '../charts/status.ts';
-import type { RunStatus } from '../charts/status.ts';
+import { marginOf, marginText, statusesOf } from '../../core/summary/figures/charts/status.ts';
+import type { RunStatus } from '../../core/summary/figures/charts/status.ts';
 
 /** One line of results. */
 export interface Fact {

@@ -2,10 +2,10 @@ import type { PieceResult, RunResult, SettingResult } from '../../core/network/s
 import { flowOrder } from '../../core/summary/flow-order.ts';
 import type { UnitSystem } from '../../core/quantities/dimensions.ts';
 import { printQuantity } from '../../core/quantities/print.ts';
-import { figure, fixed, longFigure, plainFigure } from '../charts/columns.ts';
-import { marginOf, marginText, statusesOf } from '../charts/status.ts';
-import type { RunStatus } from '../charts/status.ts';
-import { kindWord, pieceWord } from '../charts/words.ts';
+import { figure, fixed, longFigure, plainFigure } from '../../core/summary/figures/charts/columns.ts';
+import { marginOf, marginText, statusesOf } from '../../core/summary/figures/charts/status.ts';
+import type { RunStatus } from '../../core/summary/figures/charts/status.ts';
+import { kindWord, pieceWord } from '../../core/summary/figures/charts/words.ts';
 
 /** Figures of a piece, as text and without units, in the order of the columns. */
 export interface Figures {

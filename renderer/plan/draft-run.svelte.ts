@@ -9,7 +9,7 @@ import type { PlanPoint } from '../geometry/space.ts';
 import { drawRun, ENTRY_ANGLES_RAD } from './edits.ts';
 import type { RunEndPoint } from './edits.ts';
 import type { Scene } from './scene.svelte.ts';
-import type { EndView } from './thing-view.ts';
+import type { EndView } from '../../core/summary/figures/plan/thing-view.ts';
 
 /** How near the pointer must come to an end or a run to be caught [px]. */
 const REACH_PX = 14;

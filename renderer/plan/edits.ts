@@ -1,6 +1,6 @@
 import type { Command, Target } from '../../core/document/commands/command.ts';
 import type { Point3 } from '../../core/document/route.ts';
-import type { EndView } from './thing-view.ts';
+import type { EndView } from '../../core/summary/figures/plan/thing-view.ts';
 
 /** Where a drawn run starts or ends. */
 export type RunEndPoint =

@@ -1,15 +1,15 @@
 import type { ThingKind } from '../../core/document/schema-things.ts';
 import type { UnitSystem } from '../../core/quantities/dimensions.ts';
-import { placeLabels } from '../geometry/label-layout.ts';
-import type { LabelWish, Paper } from '../geometry/label-layout.ts';
+import { placeLabels } from '../../core/summary/figures/plan/label-layout.ts';
+import type { LabelWish, Paper } from '../../core/summary/figures/plan/label-layout.ts';
 import { blockedBy, ductBoxes, runTexts, runWish, shortName, tagWish, thingWish } from './label-wishes.ts';
 import { runFigures } from './result-text.ts';
 import type { Print } from './result-text.ts';
 import { STATUS_WORDS } from './run-status.ts';
 import type { RunStatus } from './run-status.ts';
-import type { RunView } from './run-view.ts';
+import type { RunView } from '../../core/summary/figures/plan/run-view.ts';
 import type { Scene } from './scene.svelte.ts';
-import type { ThingView } from './thing-view.ts';
+import type { ThingView } from '../../core/summary/figures/plan/thing-view.ts';
 
 /** A label of the plan: where its offset counts from, and what it says, the fullest first. */
 export interface LabelItem {

@@ -1,7 +1,7 @@
-import type { Blocked, LabelSize, LabelWish } from '../geometry/label-layout.ts';
+import type { Blocked, LabelSize, LabelWish } from '../../core/summary/figures/plan/label-layout.ts';
 import { apart, planPoint } from '../geometry/space.ts';
-import type { RunView } from './run-view.ts';
-import type { ThingView } from './thing-view.ts';
+import type { RunView } from '../../core/summary/figures/plan/run-view.ts';
+import type { ThingView } from '../../core/summary/figures/plan/thing-view.ts';
 
 /** Size of letters in labels [px]. */
 export const LETTER_PX = 11;

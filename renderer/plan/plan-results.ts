@@ -9,7 +9,7 @@ import { thingFigures } from './result-text.ts';
 import type { Print } from './result-text.ts';
 import { runStatus, speedFindings } from './run-status.ts';
 import type { RunStatus, SpeedFindings } from './run-status.ts';
-import type { ThingView } from './thing-view.ts';
+import type { ThingView } from '../../core/summary/figures/plan/thing-view.ts';
 
 const byId = <T extends { readonly id: string }>(list: readonly T[]): ReadonlyMap<string, T> =>
   new Map(list.map((item) => [item.id, item]));

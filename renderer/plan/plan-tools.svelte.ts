@@ -9,7 +9,7 @@ import type { Ghost } from './placing.ts';
 import { toggleGate } from './run-edits.ts';
 import type { Scene } from './scene.svelte.ts';
 import type { Hit } from './plan-hit.ts';
-import type { EndView } from './thing-view.ts';
+import type { EndView } from '../../core/summary/figures/plan/thing-view.ts';
 import type { TrayItem } from './tray-items.ts';
 
 type Gesture =

@@ -1,10 +1,10 @@
 import type { DeviceResult, FanResult, NodeResult, RunResult } from '../../core/network/solution.ts';
 import type { Dimension } from '../../core/quantities/dimensions.ts';
-import type { RunView } from './run-view.ts';
+import type { RunView } from '../../core/summary/figures/plan/run-view.ts';
 import { STATUS_WORDS } from './run-status.ts';
 import type { RunStatus } from './run-status.ts';
-import { KIND_WORDS } from './thing-view.ts';
-import type { ThingView } from './thing-view.ts';
+import { KIND_WORDS } from '../../core/summary/figures/plan/thing-view.ts';
+import type { ThingView } from '../../core/summary/figures/plan/thing-view.ts';
 
 export type Print = (si: number | null | undefined, dimension: Dimension) => string;
 

@@ -16,11 +16,11 @@ import {
 import type { PlanBox, PlanPoint, View } from '../geometry/space.ts';
 import { gridStep } from '../geometry/snap.ts';
 import { flowSequence } from './flow-sequence.ts';
-import { RunViews } from './run-view.ts';
-import type { RunView } from './run-view.ts';
+import { RunViews } from '../../core/summary/figures/plan/run-view.ts';
+import type { RunView } from '../../core/summary/figures/plan/run-view.ts';
 import { planResults } from './plan-results.ts';
-import { ThingViews } from './thing-view.ts';
-import type { EndView, ThingView } from './thing-view.ts';
+import { ThingViews } from '../../core/summary/figures/plan/thing-view.ts';
+import type { EndView, ThingView } from '../../core/summary/figures/plan/thing-view.ts';
 
 /** Scales that the plan can be looked at in [px/m]. */
 export const SCALE_LIMITS = { least: 4, most: 2500 };

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { ledgerAct } from '../../../renderer/ledger/ledger-keys.ts';
 import { ledgerRows, visibleRows } from '../../../renderer/ledger/ledger-rows.ts';
-import { solvedExample } from '../charts/solved-example.ts';
+import { solvedExample } from '../../core/summary/figures/solved-example.ts';
 
 const all = ledgerRows(
   solvedExample('one-router', 'router'),

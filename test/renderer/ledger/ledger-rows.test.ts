@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { ledgerRows, selectionOf, visibleRows } from '../../../renderer/ledger/ledger-rows.ts';
-import { exampleDocument, solvedExample } from '../charts/solved-example.ts';
+import { exampleDocument, solvedExample } from '../../core/summary/figures/solved-example.ts';
 
 const things = new Set(exampleDocument('five-machines').things.map((thing) => thing.id));
 const result = solvedExample('five-machines', 'planer alone');

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import * as symbols from '../../../renderer/geometry/symbols.ts';
-import type { PlanSymbol } from '../../../renderer/geometry/symbols.ts';
+import * as symbols from '../../../../../core/summary/figures/plan/symbols.ts';
+import type { PlanSymbol } from '../../../../../core/summary/figures/plan/symbols.ts';
 
 const ALL: Readonly<Record<string, PlanSymbol>> = {
   cyclone: symbols.cycloneSymbol(0.3),

@@ -1,10 +1,10 @@
-import { readValue } from '../../../core/document/read.ts';
-import type { ShopDocument } from '../../../core/document/schema.ts';
-import { EXAMPLES } from '../../../core/examples/index.ts';
-import type { ExampleId } from '../../../core/examples/index.ts';
-import { openShop, solveSetting } from '../../../core/network/solve.ts';
-import type { Workbench } from '../../../core/network/solve.ts';
-import type { SettingResult } from '../../../core/network/solution.ts';
+import { readValue } from '../../../../core/document/read.ts';
+import type { ShopDocument } from '../../../../core/document/schema.ts';
+import { EXAMPLES } from '../../../../core/examples/index.ts';
+import type { ExampleId } from '../../../../core/examples/index.ts';
+import { openShop, solveSetting } from '../../../../core/network/solve.ts';
+import type { Workbench } from '../../../../core/network/solve.ts';
+import type { SettingResult } from '../../../../core/network/solution.ts';
 
 export function exampleDocument(id: ExampleId): ShopDocument {
   const read = readValue(structuredClone(EXAMPLES[id]));

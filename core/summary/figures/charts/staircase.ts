@@ -1,6 +1,6 @@
 import { line } from 'd3-shape';
-import type { UnitSystem } from '../../core/quantities/dimensions.ts';
-import { printQuantity } from '../../core/quantities/print.ts';
+import type { UnitSystem } from '../../../quantities/dimensions.ts';
+import { printQuantity } from '../../../quantities/print.ts';
 import { axis, textWidth, titleFor } from './axes.ts';
 import type { Axis } from './axes.ts';
 import { LONG_UNIT } from './columns.ts';

@@ -1,6 +1,6 @@
 import { scaleLinear } from 'd3-scale';
-import type { Dimension, UnitSystem } from '../../core/quantities/dimensions.ts';
-import { displayUnit, toDisplay } from '../../core/quantities/print.ts';
+import type { Dimension, UnitSystem } from '../../../quantities/dimensions.ts';
+import { displayUnit, toDisplay } from '../../../quantities/print.ts';
 import { fixed } from './columns.ts';
 
 /** Height of a chart's lettering, and the width of one letter in it, plain and bold, in the wider fonts [px]. */

@@ -1,4 +1,4 @@
-import type { NodeResult, PieceResult, SettingResult } from '../../core/network/solution.ts';
+import type { NodeResult, PieceResult, SettingResult } from '../../../network/solution.ts';
 import type { AirPath } from './air-path.ts';
 import { kindWord, pieceWord } from './words.ts';
 

@@ -1,4 +1,4 @@
-import type { DeviceResult, FanResult, RunResult, SettingResult } from '../../core/network/solution.ts';
+import type { DeviceResult, FanResult, RunResult, SettingResult } from '../../../network/solution.ts';
 import { marginOf } from './status.ts';
 
 export type PathStop =

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { placeLabels } from '../../../renderer/geometry/label-layout.ts';
-import type { LabelWish } from '../../../renderer/geometry/label-layout.ts';
+import { placeLabels } from '../../../../../core/summary/figures/plan/label-layout.ts';
+import type { LabelWish } from '../../../../../core/summary/figures/plan/label-layout.ts';
 
 const SIZE = { width_px: 60, height_px: 16 };
 const at = (id: string, ...places: (readonly [number, number])[]): LabelWish => ({

@@ -1,9 +1,9 @@
 import { area, line } from 'd3-shape';
-import type { LossShare, OperatingPoint } from '../../core/network/solution.ts';
-import { LOSS_SHARES } from '../../core/network/solution.ts';
-import type { SystemCurve, SystemPoint } from '../../core/network/system-curve.ts';
-import type { UnitSystem } from '../../core/quantities/dimensions.ts';
-import { printQuantity } from '../../core/quantities/print.ts';
+import type { LossShare, OperatingPoint } from '../../../network/solution.ts';
+import { LOSS_SHARES } from '../../../network/solution.ts';
+import type { SystemCurve, SystemPoint } from '../../../network/system-curve.ts';
+import type { UnitSystem } from '../../../quantities/dimensions.ts';
+import { printQuantity } from '../../../quantities/print.ts';
 import { axis, titleFor } from './axes.ts';
 import type { Axis } from './axes.ts';
 import { placeLabels } from './labels.ts';

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { settingNames } from '../../../core/network/apply-setting.ts';
-import { solveSetting } from '../../../core/network/solve.ts';
-import { settingTable } from '../../../renderer/charts/setting-table.ts';
-import { benchOf, exampleDocument } from './solved-example.ts';
+import { settingNames } from '../../../../../core/network/apply-setting.ts';
+import { solveSetting } from '../../../../../core/network/solve.ts';
+import { settingTable } from '../../../../../core/summary/figures/charts/setting-table.ts';
+import { benchOf, exampleDocument } from '../solved-example.ts';
 
 const document = exampleDocument('five-machines');
 const bench = benchOf(document);

@@ -1,5 +1,5 @@
-import type { RunResult, SettingResult } from '../../core/network/solution.ts';
-import type { UnitSystem } from '../../core/quantities/dimensions.ts';
+import type { RunResult, SettingResult } from '../../../network/solution.ts';
+import type { UnitSystem } from '../../../quantities/dimensions.ts';
 import { figure, unitOf } from './columns.ts';
 import { marginOf, marginText, statusesOf } from './status.ts';
 import type { RunStatus } from './status.ts';

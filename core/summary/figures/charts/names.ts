@@ -1,4 +1,4 @@
-import type { ShopDocument } from '../../core/document/schema.ts';
+import type { ShopDocument } from '../../../document/schema.ts';
 
 /** What a run or thing is called: its name, or its id where it has none. */
 export function namesOf(document: ShopDocument): (id: string) => string {

@@ -1,5 +1,5 @@
-import { displayUnit, NO_VALUE, toDisplay } from '../../core/quantities/print.ts';
-import type { Dimension, UnitSystem } from '../../core/quantities/dimensions.ts';
+import { displayUnit, NO_VALUE, toDisplay } from '../../../quantities/print.ts';
+import type { Dimension, UnitSystem } from '../../../quantities/dimensions.ts';
 
 /** Decimals of a column, by kind and units: one unit and one number of decimals, so that figures stand under each other. */
 const DECIMALS: Readonly<Record<UnitSystem, Partial<Record<Dimension, number>>>> = {

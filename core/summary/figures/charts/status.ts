@@ -1,5 +1,5 @@
-import type { RunResult, SettingResult } from '../../core/network/solution.ts';
-import { NO_VALUE } from '../../core/quantities/print.ts';
+import type { RunResult, SettingResult } from '../../../network/solution.ts';
+import { NO_VALUE } from '../../../quantities/print.ts';
 
 /** How a run stands, in the order of how bad it is; `none` asks for nothing. */
 export type RunStatus = 'backwards' | 'too slow' | 'short' | 'slim' | 'fast' | 'holds' | 'none' | 'shut';
@@ -11,8 +11,6 @@ export interface StatusLook {
   readonly mark: string;
   /** Whether the mark is filled; else it is a stroke. */
   readonly filled: boolean;
-  /** CSS variable of its ink. */
-  readonly ink: string;
   /** What it means, in a sentence for a tooltip. */
   readonly meaning: string;
 }
@@ -22,56 +20,48 @@ export const STATUS_LOOKS: Readonly<Record<RunStatus, StatusLook>> = {
     word: 'holds',
     mark: 'M2 6.5 L5 9.5 L10 2.5',
     filled: false,
-    ink: '--holds',
     meaning: 'the velocity and flow that are needed are held',
   },
   slim: {
     word: 'slim',
     mark: 'M2 6.5 L5 9.5 L7 6.5',
     filled: false,
-    ink: '--slim',
     meaning: 'held by less than 5 %; a filter that fills will take that away',
   },
   'too slow': {
     word: 'too slow',
     mark: 'M1.5 2.5 H10.5 L6 10.5 Z',
     filled: true,
-    ink: '--too-slow',
     meaning: 'slower than the chips need; they will settle',
   },
   short: {
     word: 'short of air',
     mark: 'M1.5 2.5 H10.5 L6 10.5 Z',
     filled: false,
-    ink: '--too-slow',
     meaning: 'the velocity is held, but less air flows than the port needs to catch the dust',
   },
   fast: {
     word: 'fast',
     mark: 'M2 2 L6 6 L2 10 M6 2 L10 6 L6 10',
     filled: false,
-    ink: '--fast',
     meaning: 'faster than it need be; loss grows with the square of velocity',
   },
   backwards: {
     word: 'backwards',
     mark: 'M10.5 6 H2 M5.5 2 L1.5 6 L5.5 10',
     filled: false,
-    ink: '--too-slow',
     meaning: 'air blows out of a port, or in at an exhaust',
   },
   shut: {
     word: 'shut',
     mark: 'M6 1.5 V10.5',
     filled: false,
-    ink: '--ink-2',
     meaning: 'no air moves here: a gate is shut, or nothing draws on it',
   },
   none: {
     word: 'nothing asked',
     mark: 'M6 4.2 A1.8 1.8 0 1 1 5.99 4.2 Z',
     filled: true,
-    ink: '--ink-2',
     meaning: 'no velocity or flow is asked of this run',
   },
 };

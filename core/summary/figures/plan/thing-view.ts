@@ -1,10 +1,10 @@
-import { anchorOf, bodyLength } from '../../core/document/anchors.ts';
-import { ENDS, findEnd, MIXING_KINDS } from '../../core/document/ends.ts';
-import { coordinate } from '../../core/document/quantity-of.ts';
-import type { Thing, ThingKind } from '../../core/document/schema-things.ts';
-import type { PlanPoint } from '../geometry/space.ts';
-import * as symbols from '../geometry/symbols.ts';
-import type { PlanSymbol, WyeLeg } from '../geometry/symbols.ts';
+import { anchorOf, bodyLength } from '../../../document/anchors.ts';
+import { ENDS, findEnd, MIXING_KINDS } from '../../../document/ends.ts';
+import { coordinate } from '../../../document/quantity-of.ts';
+import type { Thing, ThingKind } from '../../../document/schema-things.ts';
+import type { PlanPoint } from './space.ts';
+import * as symbols from './symbols.ts';
+import type { PlanSymbol, WyeLeg } from './symbols.ts';
 import type { RunView } from './run-view.ts';
 
 /** What a kind of thing is called. */

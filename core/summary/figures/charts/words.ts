@@ -1,6 +1,6 @@
-import type { LossShare, PieceResult } from '../../core/network/solution.ts';
-import type { Basis } from '../../core/quantities/sourced.ts';
-import { BASIS_WORDS } from '../controls/basis-words.ts';
+import type { LossShare, PieceResult } from '../../../network/solution.ts';
+import type { Basis } from '../../../quantities/sourced.ts';
+import { BASIS_WORDS } from '../../basis-words.ts';
 
 const KIND_WORDS: Readonly<Record<string, string>> = {
   hood: 'hood',

@@ -1,7 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import type { PieceResult, RunResult } from '../../../core/network/solution.ts';
-import { marginOf, marginText, STATUS_LOOKS, statusesOf, statusOf } from '../../../renderer/charts/status.ts';
-import { solvedExample } from './solved-example.ts';
+import type { PieceResult, RunResult } from '../../../../../core/network/solution.ts';
+import {
+  marginOf,
+  marginText,
+  STATUS_LOOKS,
+  statusesOf,
+  statusOf,
+} from '../../../../../core/summary/figures/charts/status.ts';
+import { solvedExample } from '../solved-example.ts';
 
 const hood = { kind: 'hood' } as PieceResult;
 const run = (over: Partial<RunResult>): RunResult => ({

@@ -1,14 +1,14 @@
 import { describe, expect, it } from 'vitest';
-import { systemCurve } from '../../../core/network/system-curve.ts';
-import type { SystemCurve } from '../../../core/network/system-curve.ts';
+import { systemCurve } from '../../../../../core/network/system-curve.ts';
+import type { SystemCurve } from '../../../../../core/network/system-curve.ts';
 import {
   layCurve,
   readCurve,
   runningPoint,
   shareOf,
   sharesIn,
-} from '../../../renderer/charts/curve-chart.ts';
-import { benchOf, exampleDocument, solvedExample } from './solved-example.ts';
+} from '../../../../../core/summary/figures/charts/curve-chart.ts';
+import { benchOf, exampleDocument, solvedExample } from '../solved-example.ts';
 
 const nameOf = (id: string) => id;
 const curveOf = (id: 'one-router' | 'five-machines', setting: string): SystemCurve =>

@@ -1,12 +1,12 @@
-import { isDrawn, isHose, measureRoute, pointAlong, runAnchors } from '../../core/document/route.ts';
-import type { DrawnRun, Point3, Things } from '../../core/document/route.ts';
-import type { Run } from '../../core/document/schema-pieces.ts';
-import { stationAt, stationsOf } from '../geometry/duct-line.ts';
-import type { DuctLine, LineLeg, Station } from '../geometry/duct-line.ts';
-import { ductOutline } from '../geometry/duct-outline.ts';
-import type { DuctOutline } from '../geometry/duct-outline.ts';
-import { apart, boxAround, planPoint } from '../geometry/space.ts';
-import type { PlanBox, PlanPoint } from '../geometry/space.ts';
+import { isDrawn, isHose, measureRoute, pointAlong, runAnchors } from '../../../document/route.ts';
+import type { DrawnRun, Point3, Things } from '../../../document/route.ts';
+import type { Run } from '../../../document/schema-pieces.ts';
+import { stationAt, stationsOf } from './duct-line.ts';
+import type { DuctLine, LineLeg, Station } from './duct-line.ts';
+import { ductOutline } from './duct-outline.ts';
+import type { DuctOutline } from './duct-outline.ts';
+import { apart, boxAround, planPoint } from './space.ts';
+import type { PlanBox, PlanPoint } from './space.ts';
 
 /** A gate or another piece placed by hand, where it lies on the plan. */
 export interface MarkView extends PlanPoint {

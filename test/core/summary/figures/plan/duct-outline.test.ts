@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { stationAt, stationsOf } from '../../../renderer/geometry/duct-line.ts';
-import type { LineLeg } from '../../../renderer/geometry/duct-line.ts';
-import { ductOutline, flowArrows, stretches } from '../../../renderer/geometry/duct-outline.ts';
-import { apart, planPoint } from '../../../renderer/geometry/space.ts';
+import { stationAt, stationsOf } from '../../../../../core/summary/figures/plan/duct-line.ts';
+import type { LineLeg } from '../../../../../core/summary/figures/plan/duct-line.ts';
+import { ductOutline, flowArrows, stretches } from '../../../../../core/summary/figures/plan/duct-outline.ts';
+import { apart, planPoint } from '../../../../../renderer/geometry/space.ts';
 
 const duct = (size_m: number, hose = false): LineLeg => ({ start_m: size_m, end_m: size_m, hose });
 const numbers = (path: string) => path.match(/-?\d+(\.\d+)?(e-?\d+)?/g)!.map(Number);

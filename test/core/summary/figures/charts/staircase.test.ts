@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { airPaths } from '../../../renderer/charts/air-path.ts';
-import { boldWidth } from '../../../renderer/charts/axes.ts';
-import { dropOf, stairSteps, worstSteps } from '../../../renderer/charts/stair-steps.ts';
-import { layStaircase } from '../../../renderer/charts/staircase.ts';
-import type { StaircaseMarks } from '../../../renderer/charts/staircase.ts';
-import { solvedExample } from './solved-example.ts';
+import { airPaths } from '../../../../../core/summary/figures/charts/air-path.ts';
+import { boldWidth } from '../../../../../core/summary/figures/charts/axes.ts';
+import { dropOf, stairSteps, worstSteps } from '../../../../../core/summary/figures/charts/stair-steps.ts';
+import { layStaircase } from '../../../../../core/summary/figures/charts/staircase.ts';
+import type { StaircaseMarks } from '../../../../../core/summary/figures/charts/staircase.ts';
+import { solvedExample } from '../solved-example.ts';
 
 const nameOf = (id: string) => id;
 const router = solvedExample('one-router', 'router');

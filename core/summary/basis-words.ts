@@ -1,4 +1,4 @@
-import type { Basis } from '../../core/quantities/sourced.ts';
+import type { Basis } from '../quantities/sourced.ts';
 
 /** What a figure rests on, in words. */
 export const BASIS_WORDS: Readonly<Record<Basis, string>> = {

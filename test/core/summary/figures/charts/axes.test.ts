@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { axis, textWidth } from '../../../renderer/charts/axes.ts';
+import { axis, textWidth } from '../../../../../core/summary/figures/charts/axes.ts';
 
 describe('an axis', () => {
   it('ticks in the units shown', () => {
