@@ -2,6 +2,8 @@ import { readFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { howLikely, LEAST_SAMPLES, MOST_SAMPLES } from './chance/holds.ts';
 import { SEEDS } from './chance/random.ts';
+import { benchFan } from './fan-bench/bench.ts';
+import { compareFans } from './fan-bench/compare.ts';
 import { settingNames } from './network/apply-setting.ts';
 import type { DocumentProblem } from './document/problem.ts';
 import { readDocument } from './document/read.ts';
@@ -10,7 +12,9 @@ import { openShop, solve } from './network/solve.ts';
 import { systemCurve } from './network/system-curve.ts';
 import { chanceText } from './summary/chance-text.ts';
 import { curveText } from './summary/curve-text.ts';
+import { fanText } from './summary/fan-text.ts';
 import { ledgerText } from './summary/ledger-text.ts';
+import { testSheet } from './summary/test-sheet.ts';
 
 const SOLVED = 0;
 const USAGE = 1;
@@ -22,6 +26,8 @@ const HELP = `usage:
   book check FILE                                             read a document and say what is wrong with it
   book curve FILE --setting NAME [--fan ID] [--units us|si] [--json]   the system curve with its shares
   book chance FILE [--setting NAME] [--samples N] [--seed N] [--units us|si] [--json]   how likely every run holds
+  book fan FILE [--fan ID] [--units us|si] [--json]           fans from their tests, with motor and rotor, side by side
+  book fan FILE --fan ID --sheet [--units us|si]              a sheet to test that fan by, as a page to print
 exit: 0 solved, 1 usage, 2 bad document, 3 no solution
 `;
 
@@ -38,6 +44,8 @@ interface Options {
   readonly setting: string | undefined;
   readonly fan: string | undefined;
   readonly json: boolean;
+  /** A sheet to print in the place of results. */
+  readonly sheet: boolean;
   /** Text of a whole number, not read yet. */
   readonly samples: string | undefined;
   readonly seed: string | undefined;
@@ -62,6 +70,32 @@ const COMMANDS: Readonly<Record<string, (document: ShopDocument, options: Option
       )
       .join('\n');
     return fail(NO_SOLUTION, err, out);
+  },
+  fan: (document, { fan, json, sheet, file }) => {
+    const ids = document.fans.map(({ id }) => id);
+    if (ids.length === 0)
+      return fail(NO_SOLUTION, `${file}: the document has no fans to test\n  remedy: add one to "fans"`);
+    if (fan !== undefined && !ids.includes(fan))
+      return fail(USAGE, `fan: no fan of the list is called "${fan}"; there are ${ids.join(', ')}`);
+    const { units } = document;
+    if (sheet) {
+      if (fan === undefined) return fail(USAGE, 'fan: name the fan of the sheet with --fan ID');
+      const paper = units === 'us' ? 'letter' : 'a4';
+      return { out: testSheet(document, fan, { units, paper }), err: '', code: SOLVED };
+    }
+    const results = (fan === undefined ? ids : [fan]).map((id) => benchFan(document, id));
+    const solvable = document.things.length > 0 && openShop(document).ok;
+    const comparison = compareFans(document, settingNames(document)[0]!, solvable);
+    const out = json
+      ? `${JSON.stringify({ document: document.name, fans: results, comparison }, null, 2)}\n`
+      : fanText(document.name, results, comparison, units);
+    const without = results.filter(({ curve }) => curve === null);
+    if (without.length === 0) return { out, err: '', code: SOLVED };
+    const err = without.map(({ id, findings }) => {
+      const why = findings.find(({ code }) => code === 'fan-no-curve');
+      return `${file}: fan "${id}": ${why?.message ?? 'no curve'}\n  remedy: ${why?.remedy ?? 'correct its readings'}`;
+    });
+    return fail(NO_SOLUTION, err.join('\n'), out);
   },
   check: (document, { file }) => {
     const opened = openShop(document);
@@ -162,6 +196,7 @@ export function runCommand(args: readonly string[]): Outcome {
         samples: { type: 'string' },
         seed: { type: 'string' },
         json: { type: 'boolean' },
+        sheet: { type: 'boolean' },
         help: { type: 'boolean' },
       },
     });
@@ -198,6 +233,7 @@ export function runCommand(args: readonly string[]): Outcome {
     setting: values.setting,
     fan: values.fan,
     json: values.json ?? false,
+    sheet: values.sheet ?? false,
     samples: values.samples,
     seed: values.seed,
     file,

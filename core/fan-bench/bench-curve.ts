@@ -22,7 +22,8 @@ export function benchCurve(design: FanDesign, fit: CurveFit, samples: number, se
       flow_m3s,
       staticPressure_Pa,
       // a faint rise laid flat must not leave its own band
-      low_Pa: Math.min(band.low[i]! * scales.pressure_Pa, staticPressure_Pa),
+      // where the low edge has come to nothing the fan blows no more; how far below zero a pump would pull it says nothing
+      low_Pa: Math.min(Math.max(band.low[i]! * scales.pressure_Pa, 0), staticPressure_Pa),
       high_Pa: Math.max(band.high[i]! * scales.pressure_Pa, staticPressure_Pa),
       totalPressure_Pa,
       power_W,

@@ -6,8 +6,8 @@ import type { CurveEstimate, MeasuredPoint } from '../fan/reduce/estimate.ts';
 import { powerFamily, pressureFamily } from '../fan/reduce/families.ts';
 import { withoutFaintRise } from '../fan/reduce/faint-rise.ts';
 import { fanShapeOf, outletShareOf } from './fan-shape.ts';
-import type { Outcome, OutcomeField } from './reading-values.ts';
-import type { ReducedReading, Reduction } from './reduction.ts';
+import type { Outcome, OutcomeField, ReducedReading } from './reading-values.ts';
+import type { Reduction } from './reduction.ts';
 import type { BenchAir } from './room.ts';
 
 /** Spans between the points of a curve. */

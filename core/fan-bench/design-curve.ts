@@ -48,6 +48,9 @@ export function reduceDesign(design: FanDesign, air: BenchAir, units: UnitSystem
   return reduced;
 }
 
+/** Lift below which nothing blows; keeps speeds out at which figures vanish. */
+const LEAST_PRESSURE_PA = 1e-6;
+
 const NO_READING = {
   ok: false,
   message: 'no reading of this fan can be used for a curve',
@@ -60,6 +63,8 @@ function reduceAnew(design: FanDesign, air: BenchAir, print: Printer): ReducedDe
     const fit = fitCurve(design, air, reduction);
     if (fit === null) return { reduction, fit, curve: NO_READING };
     const pressures = fittedPressures(fit);
+    if (!(pressures[0]! > LEAST_PRESSURE_PA))
+      throw new ImpossibleInput('speed', fit.speed_rpm ?? 0, 'high enough for the fan to lift anything');
     const powers = fittedPowers(fit);
     const input: FanCurveInput = {
       pressureKind: 'static',

@@ -3,7 +3,7 @@ import type { Quantity } from '../document/quantity-field.ts';
 import type { Reading } from '../document/schema-fans.ts';
 import { problem } from './reading-problems.ts';
 import { estimateOf } from './reading-values.ts';
-import type { ReducedReading } from './reduction.ts';
+import type { ReducedReading } from './reading-values.ts';
 import type { ReadingProblem } from './result.ts';
 
 /** Standard errors by which two figures must differ before one of them is called wrong. */

@@ -8,7 +8,7 @@ import type { Drive } from './reading-drive.ts';
 import { measureOf } from './reading-inputs.ts';
 import type { Inputs, TestAir, Values } from './reading-inputs.ts';
 import type { BenchAir } from './room.ts';
-import type { Estimate } from './result.ts';
+import type { Estimate, ReadingProblem } from './result.ts';
 
 /** Everything that one reading comes to; null where its figures do not tell. */
 export interface Outcome {
@@ -34,6 +34,17 @@ export interface WorkedReading {
   readonly speedFrom: Drive['speedFrom'];
   /** By one standard error of each input. */
   readonly shifts: readonly { readonly common: string | null; readonly by: Outcome }[];
+}
+
+/** A reading with what it comes to and what is wrong with it. */
+export interface ReducedReading {
+  readonly reading: Reading;
+  /** Null where its figures cannot be. */
+  readonly worked: WorkedReading | null;
+  readonly problems: readonly ReadingProblem[];
+  /** Whether it goes into the curve. */
+  readonly used: boolean;
+  readonly density_kgm3: number;
 }
 
 /** Air of the room at the time of a reading: its temperature where one was read, the rest from the shop. */

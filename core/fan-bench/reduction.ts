@@ -1,25 +1,14 @@
 import type { Printer } from '../checks/finding.ts';
-import type { FanDesign, Reading } from '../document/schema-fans.ts';
+import type { FanDesign } from '../document/schema-fans.ts';
 import type { MotorModel } from '../fan/motor/motor-model.ts';
 import { ImpossibleInput } from '../quantities/impossible-input.ts';
 import { motorOf } from './motor-of.ts';
 import { seriesProblems } from './reading-series.ts';
 import { figureProblems, problem, rangeProblems } from './reading-problems.ts';
 import { testAir, workOut } from './reading-values.ts';
-import type { WorkedReading } from './reading-values.ts';
+import type { ReducedReading, WorkedReading } from './reading-values.ts';
 import type { ReadingProblem } from './result.ts';
 import type { BenchAir } from './room.ts';
-
-/** A reading with what it comes to and what is wrong with it. */
-export interface ReducedReading {
-  readonly reading: Reading;
-  /** Null where its figures cannot be. */
-  readonly worked: WorkedReading | null;
-  readonly problems: readonly ReadingProblem[];
-  /** Whether it goes into the curve. */
-  readonly used: boolean;
-  readonly density_kgm3: number;
-}
 
 /** Readings of a fan, worked out; the curve is laid through those that are used. */
 export interface Reduction {
