@@ -16,7 +16,7 @@ describe('uses of a named value', () => {
     expect(uses).toContainEqual({ id: 'fan', path: ['outletDiameter'], text: 'bore' });
     expect(uses).toContainEqual({ id: 'R1', path: ['diameter'], text: 'bore' });
     // as many as the file has such texts, but for the name itself
-    const texts = JSON.stringify(EXAMPLES['one-router']).match(/"bore"/g)!;
+    const texts = JSON.stringify(EXAMPLES['one-router']).match(/:"bore"/g)!;
     expect(uses).toHaveLength(texts.length - 1);
     expect(usesOf(read.document, 'unused')).toEqual([]);
   });
