@@ -13,6 +13,9 @@ const wordOf = (name: string) => new RegExp(`(?<![A-Za-z0-9_])${name}(?![A-Za-z0
 /** A text with every use of a name replaced by another. */
 export const renamedText = (text: string, from: string, to: string): string => text.replace(wordOf(from), to);
 
+/** Lists whose rows are called by id; and the table of names itself. */
+const ITEM_LISTS = new Set(['things', 'runs', 'fans', 'values']);
+
 /** Every field of a document whose text uses a name. */
 export function usesOf(document: ShopDocument, name: string): NameUse[] {
   const word = wordOf(name);
@@ -27,10 +30,10 @@ export function usesOf(document: ShopDocument, name: string): NameUse[] {
       walk(id, item, [...path, Array.isArray(value) ? Number(key) : key]);
     }
   };
-  for (const item of [...document.things, ...document.runs, ...document.fans]) walk(item.id, item, []);
-  walk('', document.air, ['air']);
-  walk('', document.dusts, ['dusts']);
-  walk('', document.settings, ['settings']);
-  walk('', document.ranges, ['ranges']);
+  const { things, runs, fans } = document;
+  for (const item of [...things, ...runs, ...fans]) walk(item.id, item, []);
+  for (const [key, value] of Object.entries(document)) {
+    if (!ITEM_LISTS.has(key)) walk('', value, [key]);
+  }
   return uses;
 }
