@@ -1,6 +1,7 @@
 import { svelte, vitePreprocess } from '@sveltejs/vite-plugin-svelte';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vite';
+import { noticesPlugin } from '../scripts/notices.mjs';
 import type { Plugin } from 'vite';
 
 const at = (path: string) => fileURLToPath(new URL(`../../${path}`, import.meta.url));
@@ -31,7 +32,7 @@ export default defineConfig({
   root: at('renderer'),
   base: './',
   cacheDir: at('node_modules/.cache/vite'),
-  plugins: [solverWorker(), svelte({ configFile: false, preprocess: vitePreprocess() })],
+  plugins: [solverWorker(), svelte({ configFile: false, preprocess: vitePreprocess() }), noticesPlugin()],
   build: {
     outDir: at('dist/renderer'),
     emptyOutDir: true,

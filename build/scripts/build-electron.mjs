@@ -1,8 +1,10 @@
 // Bundles the desktop program: dist/electron/main.cjs for Electron's own process, and dist/electron/preload.cjs, one
 // CommonJS file, as a sandboxed preload can load no other. Usage: node build/scripts/build-electron.mjs
 import { build } from 'esbuild';
+import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { NOTICES_FILE, noticesText, packagesOf } from './notices.mjs';
 
 const TOP = fileURLToPath(new URL('../..', import.meta.url));
 const ENTRIES = { main: 'electron/main/entry.ts', preload: 'electron/preload/preload.ts' };
@@ -24,6 +26,8 @@ export async function buildElectron(folder = join(TOP, 'dist/electron')) {
     logLevel: 'warning',
     metafile: true,
   });
+  const modules = Object.keys(made.metafile.inputs).map((path) => join(TOP, path));
+  writeFileSync(join(folder, NOTICES_FILE), noticesText(packagesOf(modules)));
   return Object.entries(made.metafile.outputs).map(([path, { bytes }]) => ({ path: join(TOP, path), bytes }));
 }
 
