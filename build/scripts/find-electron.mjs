@@ -3,7 +3,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 
-const GET_IT = 'run `npx install-electron` once while online';
+export const GET_IT = 'run `npx install-electron` once while online';
 
 /**
  * @param {string} top - the project's folder
@@ -12,17 +12,25 @@ const GET_IT = 'run `npx install-electron` once while online';
  */
 export function findElectron(top, machine = thisMachine()) {
   const none = (why) => ({ program: null, why });
-  const home = join(top, 'node_modules', 'electron');
-  const named = join(home, 'path.txt');
-  if (!existsSync(named)) return none(`Electron's program is not downloaded; to have it, ${GET_IT}`);
-  const folder = machine.env.ELECTRON_OVERRIDE_DIST_PATH ?? join(home, 'dist');
-  const program = join(folder, readFileSync(named, 'utf8').trim());
-  if (!existsSync(program)) return none(`Electron's program is not downloaded; to have it, ${GET_IT}`);
+  const program = electronProgram(top, machine.env);
+  if (program === null) return none(`Electron's program is not downloaded; to have it, ${GET_IT}`);
   if (machine.platform === 'linux') {
     if (!machine.env.DISPLAY && !machine.env.WAYLAND_DISPLAY) return none('there is no screen to open it on');
     if (machine.userId === 0) return none('it is not opened as root, where its sandbox would be off');
   }
   return { program, why: null };
+}
+
+/** Where Electron's program lies, or null where it was not downloaded. */
+export function electronProgram(top, env = process.env) {
+  const home = join(top, 'node_modules', 'electron');
+  const named = join(home, 'path.txt');
+  if (!existsSync(named)) return null;
+  const program = join(
+    env.ELECTRON_OVERRIDE_DIST_PATH ?? join(home, 'dist'),
+    readFileSync(named, 'utf8').trim(),
+  );
+  return existsSync(program) ? program : null;
 }
 
 function thisMachine() {
