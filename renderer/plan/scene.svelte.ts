@@ -113,10 +113,10 @@ export class Scene {
     this.wb = wb;
   }
 
-  /** Whether a thing or run lies in the part that is drawn. */
+  /** Whether a thing or run lies in the part that is drawn, or is selected. */
   isShown(view: ThingView | RunView): boolean {
     const { shown } = this;
-    if (shown === null) return true;
+    if (shown === null || this.wb.selection.has(view.id)) return true;
     if ('run' in view) return view.box === null || meetsBox(shown, view.box, view.diameter_m);
     const { x, y, halfX, halfY } = view.box;
     return meetsBox(shown, { left: x - halfX, right: x + halfX, top: y - halfY, bottom: y + halfY });

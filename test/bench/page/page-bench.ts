@@ -2,10 +2,11 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { gzipSync } from 'node:zlib';
-import type { Page } from 'playwright-core';
+import type { BrowserContext, Page } from 'playwright-core';
 import { BUILT_PAGE, findBrowser, NOT_RUN, openStage } from '../../journeys/browser.ts';
 import buildPage from '../../journeys/build-page.ts';
 import * as hand from '../../journeys/hand.ts';
+import { floorOf, mainThread_ms } from './page-floor.ts';
 import { benchShop } from './bench-shop.ts';
 
 // What a person waits for, measured in the built page in a browser without a screen.
@@ -13,6 +14,10 @@ import { benchShop } from './bench-shop.ts';
 // typing: Enter in the diameter of a run, dragging: a move of the pointer with a port on it; both from the time stamp of
 //   the event to the end of the frame in which the run reads another result.
 // frames: time between frames while the pointer moves without pause, and how many of them moved the port.
+// floor: the same measure of an edit that changes one text and reckons nothing, in the page as it stands with the program
+//   asleep, and in an empty page: the wait for the next frame, and what the browser itself takes to paint without a chip.
+// processor: time that the page's main thread worked for an edit (thread ticks, so that other load does not count), with
+//   the panels that follow it; of typing, filling the field and looking it up by its name are counted too.
 
 const AIM = { start_ms: 1500, size_kB: 350, small_ms: 16, large_ms: 50, frame_ms: 1000 / 60 };
 const STARTS = 5;
@@ -40,6 +45,10 @@ const at = (list: readonly number[], share: number) =>
   sorted(list)[Math.ceil(share * list.length) - 1] ?? NaN;
 const ms = (value: number) => `${value.toFixed(1)} ms`;
 const verdict = (ok: boolean) => (ok ? 'met' : 'MISSED');
+
+function note(what: string, measured: string): void {
+  console.log(`  ${what.padEnd(34)} ${measured}`);
+}
 
 function row(what: string, measured: string, aim: string, ok: boolean): void {
   console.log(`  ${what.padEnd(34)} ${measured.padEnd(44)} aim ${aim.padEnd(12)} ${verdict(ok)}`);
@@ -123,10 +132,12 @@ async function openShop(page: Page, text: string, zooms: number): Promise<void> 
   await page.keyboard.press('Enter');
 }
 
-async function edits(page: Page, aim_ms: number, what: string): Promise<void> {
+async function edits(page: Page, context: BrowserContext, aim_ms: number, what: string): Promise<void> {
+  const worked = await mainThread_ms(page, context);
   const port = hand.onPlan(page, /^Machine port port-3\b/);
   const branch = await page.evaluate(() => {
-    const runs = [...document.querySelectorAll<SVGGElement>('[data-run]')];
+    // of runs outside the window nothing is drawn
+    const runs = [...document.querySelectorAll<SVGGElement>('[data-run]:has(path)')];
     const port = document.querySelector('[data-thing="port-3"]')!.getBoundingClientRect();
     const gap = (e: Element) => {
       const box = e.getBoundingClientRect();
@@ -142,10 +153,12 @@ async function edits(page: Page, aim_ms: number, what: string): Promise<void> {
   await page.keyboard.down('Alt');
   await page.mouse.down();
   await page.evaluate(() => (window.benchWatch.taken.length = 0));
+  const beforeDrags = await worked();
   for (let i = 1; i <= EDITS; i++) {
     await page.mouse.move(spot.x - (i % 2 === 0 ? 0 : 60), spot.y + (i % 3) * 3);
     await until(page, i);
   }
+  const drag_ms = ((await worked()) - beforeDrags) / EDITS;
   const drags = await page.evaluate(() => window.benchWatch.taken);
   // dragging without pause
   const watching = page.evaluate(watchFrames, ['port-3', FRAMES_FOR_ms] as const);
@@ -158,21 +171,21 @@ async function edits(page: Page, aim_ms: number, what: string): Promise<void> {
   await page.keyboard.up('Alt');
 
   // typing
-  await page.keyboard.press('Control+k');
-  await page.keyboard.type(`go to run ${branch}`);
-  await page.keyboard.press('Enter');
+  await hand.clickRun(page, branch, 0.2);
   const bore = hand.field(page, 'Inside diameter');
   await page.evaluate(watchEdits, [branch, 'keydown'] as const);
+  const beforeTyping = await worked();
   for (let i = 1; i <= EDITS; i++) {
     await bore.fill(i % 2 === 0 ? '100 mm' : '120 mm');
     await bore.press('Enter');
     await until(page, i);
   }
+  const type_ms = ((await worked()) - beforeTyping) / EDITS;
   const typed = await page.evaluate(() => window.benchWatch.taken);
 
-  for (const [name, list] of [
-    ['typing', typed],
-    ['dragging', drags],
+  for (const [name, list, processor_ms] of [
+    ['typing', typed, type_ms],
+    ['dragging', drags, drag_ms],
   ] as const) {
     const [p50, p95] = [at(list, 0.5), at(list, 0.95)];
     row(
@@ -181,7 +194,9 @@ async function edits(page: Page, aim_ms: number, what: string): Promise<void> {
       `p95 ${aim_ms} ms`,
       p95 < aim_ms,
     );
+    note(`  processor, an edit`, ms(processor_ms));
   }
+  await floors(page, what);
   const mean = frames.reduce((sum, f) => sum + f, 0) / frames.length;
   row(
     `${what}, frames of a drag`,
@@ -189,6 +204,16 @@ async function edits(page: Page, aim_ms: number, what: string): Promise<void> {
     '60 a second',
     mean < AIM.frame_ms * 1.03,
   );
+}
+
+async function floors(page: Page, what: string): Promise<void> {
+  for (const event of ['keydown', 'pointermove'] as const) {
+    const list = await floorOf(page, event, EDITS);
+    note(
+      `  floor of ${event === 'keydown' ? 'typing' : 'dragging'}, ${what.replace(/,.*/, '')}`,
+      `p50 ${ms(at(list, 0.5))}, p95 ${ms(at(list, 0.95))}`,
+    );
+  }
 }
 
 /** Measures the built page and prints a table; says so where there is no browser. */
@@ -231,6 +256,13 @@ export async function pageBench(): Promise<void> {
       start < AIM.start_ms,
     );
 
+    const empty = await stage.browser.newContext({ viewport: { width: 1440, height: 900 } });
+    const blank = await empty.newPage();
+    await blank.setContent('<svg width="900" height="600"><text x="20" y="20">0</text></svg>');
+    await blank.evaluate(NAMES);
+    await floors(blank, 'an empty page');
+    await empty.close();
+
     for (const [pieces, aim_ms, zooms] of [
       [60, AIM.small_ms, 0],
       [500, AIM.large_ms, 9],
@@ -239,7 +271,7 @@ export async function pageBench(): Promise<void> {
       const { page, context, errors } = await stage.page();
       await page.evaluate(NAMES);
       await openShop(page, shop.text, zooms);
-      await edits(page, aim_ms, `${shop.pieces} pieces, ${shop.branches} branches`);
+      await edits(page, context, aim_ms, `${shop.pieces} pieces, ${shop.branches} branches`);
       if (errors.length > 0) throw new Error(`the page reports: ${errors.join('; ')}`);
       await context.close();
     }
