@@ -4,6 +4,7 @@ import { compareFans } from '../../core/fan-bench/compare.ts';
 import { fanInShop, placeOfDesign } from '../../core/fan-bench/in-shop.ts';
 import { benchPicture } from '../../core/fan-bench/picture.ts';
 import type { Workbench } from '../../core/network/solve.ts';
+import { testSheet } from '../../core/summary/test-sheet.ts';
 import type { FromBench, ToBench } from './bench-messages.ts';
 
 type Post = (answer: FromBench) => void;
@@ -37,6 +38,11 @@ async function draw(
 async function work(asked: ToBench, post: Post): Promise<void> {
   if (asked.kind === 'chance') return draw(asked, post);
 
+  if (asked.kind === 'sheet') {
+    const { serial, document, design, paper } = asked;
+    post({ kind: 'sheet', serial, html: testSheet(document, design, { units: document.units, paper }) });
+    return;
+  }
   const { serial, document, setting, solvable } = asked;
   if (asked.kind === 'compare') {
     post({ kind: 'compare', serial, comparison: compareFans(document, setting, solvable) });

@@ -24,6 +24,13 @@ export type ToBench =
       readonly solvable: boolean;
     }
   | {
+      readonly kind: 'sheet';
+      readonly serial: number;
+      readonly document: ShopDocument;
+      readonly design: string;
+      readonly paper: 'a4' | 'letter';
+    }
+  | {
       readonly kind: 'chance';
       readonly serial: number;
       readonly document: ShopDocument;
@@ -40,6 +47,7 @@ export type FromBench =
     }
   | { readonly kind: 'shop'; readonly serial: number; readonly shop: FanInShop | null }
   | { readonly kind: 'compare'; readonly serial: number; readonly comparison: Comparison }
+  | { readonly kind: 'sheet'; readonly serial: number; readonly html: string }
   | { readonly kind: 'drawn'; readonly serial: number; readonly samples: number }
   | { readonly kind: 'chance'; readonly serial: number; readonly chance: Chance }
   | {
