@@ -1,3 +1,5 @@
+import type { UnitSystem } from '../quantities/dimensions.ts';
+import { printQuantity } from '../quantities/print.ts';
 import type { UpkeepEvent, UpkeepResult } from './result.ts';
 
 const hours = (h: number): string => (h < 10 ? h.toFixed(1) : h.toFixed(0));
@@ -18,8 +20,12 @@ export function dueText(event: UpkeepEvent): string {
 
 const capital = (text: string) => `${text[0]!.toUpperCase()}${text.slice(1)}.`;
 
-/** What a person takes home from the march. */
-export function upkeepSentences(result: Omit<UpkeepResult, 'sentences'>): string[] {
+/** A share that is small beyond use is said to be so. */
+const percent = (share: number) =>
+  share < 1e-6 ? 'less than 0.0001 %' : `${Number((100 * share).toPrecision(2))} %`;
+
+/** What a person takes home from the march, masses in the units asked for. */
+export function upkeepSentences(result: Omit<UpkeepResult, 'sentences'>, units: UnitSystem): string[] {
   const { firstClean, binsFull, totals, stopped, reached_h } = result;
   const said: string[] = [];
   if (firstClean !== null) {
@@ -37,9 +43,9 @@ export function upkeepSentences(result: Omit<UpkeepResult, 'sentences'>): string
     );
   }
   if (totals.made_kg > 0) {
-    const share = totals.passed_kg / totals.made_kg;
+    const mass = (kg: number) => printQuantity(kg, 'mass', units);
     said.push(
-      `Of ${totals.made_kg.toPrecision(3)} kg of dust, ${(totals.passed_kg * 1000).toPrecision(2)} g (${(100 * share).toPrecision(2)} %) goes through; the finest does the most harm.`,
+      `Of ${mass(totals.made_kg)} of dust, ${mass(totals.passed_kg)} (${percent(totals.passed_kg / totals.made_kg)}) goes through; the finest does the most harm.`,
     );
   } else said.push('No port is given any dust: give a cut or a dust rate, and it is followed.');
   if (stopped !== null) said.push(`Stopped after ${hours(reached_h)} hours: ${stopped.message}.`);

@@ -5,6 +5,7 @@ import { openShop } from '../network/solve.ts';
 import { ImpossibleInput } from '../quantities/impossible-input.ts';
 import { runMargin } from './conditions.ts';
 import type { Watch } from './conditions.ts';
+import { MOST_HOURS } from './hours.ts';
 import { startState, stateLayout } from './layout.ts';
 import type { StateLayout } from './layout.ts';
 import { HOUR_s, marchHours } from './march.ts';
@@ -19,9 +20,6 @@ import type { Usage } from './usage.ts';
 export type UpkeepOutcome =
   | { readonly ok: true; readonly result: UpkeepResult }
   | { readonly ok: false; readonly problems: readonly DocumentProblem[] };
-
-/** Most running hours that are marched: some twenty years of a workshop. */
-export const MOST_HOURS = 100_000;
 
 const KWH_J = 3.6e6;
 
@@ -81,7 +79,7 @@ function resultOf(document: ShopDocument, asked_h: number, parts: Parts): Upkeep
     totals: totalsOf(last, layout, usage),
     solves,
   };
-  return { ...result, sentences: upkeepSentences(result) };
+  return { ...result, sentences: upkeepSentences(result, document.units) };
 }
 
 function pointOf(

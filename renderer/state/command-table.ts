@@ -182,6 +182,20 @@ export function commandTable({ workbook, files, preferences, openList, openKeys 
       keys: ['4'],
       run: () => (workbook.screen = 'fan-bench'),
     },
+    {
+      id: 'show-upkeep',
+      label: 'Upkeep',
+      menu: 'View',
+      keys: ['5'],
+      run: () => (workbook.screen = 'upkeep'),
+    },
+    {
+      id: 'show-sheets',
+      label: 'Sheets',
+      menu: 'View',
+      keys: ['6'],
+      run: () => (workbook.screen = 'sheets'),
+    },
     ...(
       [
         ['zoom-in', 'Zoom in', 'zoomIn'],

@@ -6,15 +6,23 @@ export class Preferences {
   guide = $state(read('guide', 'shown') === 'shown');
   /** Whether the fields of the selection are shown; a narrow window starts without them. */
   side = $state(read('side', innerWidth < 900 ? 'folded' : 'shown') === 'shown');
+  /** Running hours that upkeep looks ahead. */
+  hours = $state(hoursOf(read('hours', '')));
 
   constructor() {
     $effect.root(() => {
       $effect(() => write('theme', this.dark ? 'dark' : 'light'));
       $effect(() => write('guide', this.guide ? 'shown' : 'dismissed'));
       $effect(() => write('side', this.side ? 'shown' : 'folded'));
+      $effect(() => write('hours', String(this.hours)));
     });
   }
 }
+
+/** Running hours that are looked ahead at first. */
+const USUAL_HOURS = 500;
+
+const hoursOf = (text: string): number => (Number(text) > 0 ? Number(text) : USUAL_HOURS);
 
 function read(key: string, otherwise: string): string {
   try {

@@ -6,11 +6,12 @@ import type { Workbench } from '../../core/network/solve.ts';
 import type { FromBench, ToBench } from './bench-messages.ts';
 import { patched } from './document-patch.ts';
 import { faultOf, SolverBench } from './solver-bench.ts';
+import type { FromPaper, ToPaper } from './paper-messages.ts';
 import type { FromSolver, ToSolver } from './solver-messages.ts';
 
 const port = self as unknown as {
-  onmessage: ((event: MessageEvent<ToSolver | ToBench>) => void) | null;
-  postMessage(message: FromSolver | FromBench): void;
+  onmessage: ((event: MessageEvent<ToSolver | ToBench | ToPaper>) => void) | null;
+  postMessage(message: FromSolver | FromBench | FromPaper): void;
 };
 
 const solver = new SolverBench();
@@ -42,7 +43,13 @@ function benchNow(): Workbench | null {
 
 // one setting is solved and sent before the next, so that the one on screen is there first
 port.onmessage = ({ data }) => {
-  // the fan bench has a worker to itself that runs this same file, so that the solver is loaded once
+  // fan bench, upkeep and sheets have workers to themselves that run this same file, so that the solver is loaded once
+  if (data.kind === 'paper') {
+    void import('./paper-answers.ts').then(({ answerPaper }) =>
+      answerPaper(data, (said) => port.postMessage(said)),
+    );
+    return;
+  }
   if (data.kind !== 'solve' && data.kind !== 'curve') {
     void import('./bench-answers.ts').then(({ answer }) => answer(data, (said) => port.postMessage(said)));
     return;

@@ -12,10 +12,11 @@ import { printQuantity } from '../../core/quantities/print.ts';
 import { afterFrame } from './after-frame.ts';
 import type { BenchDesk } from './bench-desk.svelte.ts';
 import { History } from './history.ts';
+import type { Inquiry } from './inquiry.svelte.ts';
 import type { FromSolver } from './solver-messages.ts';
 import { Solver } from './solver.ts';
 
-export type Screen = 'plan' | 'ledger' | 'curve' | 'fan-bench';
+export type Screen = 'plan' | 'ledger' | 'curve' | 'fan-bench' | 'upkeep' | 'sheets';
 
 /** What is asked of a field that is to be focused: the id of its thing, run or piece, and its path. */
 export interface FieldFocus {
@@ -63,6 +64,8 @@ export class Workbook {
   fan = $state('');
   /** What works fans out; null while another screen is shown. */
   desk = $state.raw<BenchDesk | null>(null);
+  /** What follows the running hours; null while another screen is shown. */
+  upkeep = $state.raw<Inquiry<'upkeep'> | null>(null);
   /** The plan's view; null while another screen is shown. */
   planView = $state.raw<PlanView | null>(null);
 
