@@ -1,10 +1,12 @@
 import type { FieldRow } from '../../core/document/field.ts';
+import { isQuantity } from '../../core/document/quantity-field.ts';
 import { DRIVE_ROWS, READING_ROWS, READING_WORDS } from '../../core/document/reading-fields.ts';
 import type { FanDesign, Reading, ReadingKind } from '../../core/document/schema-fans.ts';
 import type { Estimate, ReadingResult } from '../../core/fan-bench/result.ts';
 import type { Dimension, UnitSystem } from '../../core/quantities/dimensions.ts';
 import { displayUnit } from '../../core/quantities/print.ts';
 import { figure, plainFigure } from '../../core/summary/figures/charts/columns.ts';
+import { withoutUnit } from '../controls/understood.ts';
 import { valueAt } from '../controls/values.ts';
 
 /** Columns that every table of a kind has; other fields of the kind wait in the row's details. */
@@ -90,3 +92,9 @@ export const FAR = 3;
 /** Unit of a column, which a bare number typed there has; none for counts, and where one column holds several. */
 export const columnUnit = ({ kind, dimension }: FieldRow, units: UnitSystem): string | undefined =>
   kind === 'quantity' && dimension ? displayUnit(dimension, units) || undefined : undefined;
+
+/** Whether a value was typed in another unit than that of its column, which then stands in the field. */
+export function hasOwnUnit(reading: Reading, { path }: FieldRow, unit: string | undefined): boolean {
+  const value = valueAt(reading, path);
+  return isQuantity(value) && value.text !== null && withoutUnit(value.text, unit) === value.text;
+}
