@@ -57,7 +57,7 @@ export function compareValues(before: ShopDocument, after: ShopDocument, units: 
 
 function itemsOf(document: ShopDocument): Map<string, Item> {
   const items = new Map<string, Item>();
-  const put = (item: Item) => items.set(`${item.kind} ${item.id}`, item);
+  const put = (item: Item, match = item.id) => items.set(`${item.kind} ${match}`, item);
   put({
     kind: 'shop',
     id: 'shop',
@@ -83,7 +83,8 @@ function itemsOf(document: ShopDocument): Map<string, Item> {
       ['To', run.to],
     ] as const;
     put({ kind: 'run', id: run.id, name: run.name ?? run.id, value: run, rows: runRows(run), more });
-    for (const piece of effectivePieces(run, things)) put(pieceItem(piece, run.id));
+    const pieces = effectivePieces(run, things);
+    pieces.forEach((piece, i) => put(pieceItem(piece, run.id), pieceMatch(pieces, i, run.id)));
   }
   for (const fan of document.fans) {
     put({
@@ -102,6 +103,20 @@ function itemsOf(document: ShopDocument): Map<string, Item> {
     put({ kind: 'setting', id: setting.name, name: setting.name, value: setting, rows: [], more: gates });
   }
   return items;
+}
+
+/**
+ * What makes a piece the same one in another document: its own id, the corner that it turns at, or its number among
+ * those of its kind on its leg; its number in the run changes with whatever is put in before it.
+ */
+function pieceMatch(pieces: readonly EffectivePiece[], at: number, run: string): string {
+  const { id, corner, leg, kind } = pieces[at]!;
+  if (id !== undefined) return id;
+  if (corner !== undefined) return `${run} corner ${corner}`;
+  const before = pieces
+    .slice(0, at)
+    .filter((one) => one.id === undefined && one.leg === leg && one.kind === kind);
+  return `${run} ${kind} ${before.length} of leg ${leg ?? 'none'}`;
 }
 
 const pieceItem = (piece: EffectivePiece, run: string): Item => ({

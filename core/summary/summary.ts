@@ -9,12 +9,14 @@ import { el, join, Markup } from './markup.ts';
 import { PAPERS, pageStyle } from './page-style.ts';
 import type { Paper } from './page-style.ts';
 import { STANDING } from './sections/findings.ts';
-import { SECTION_IDS, SECTIONS } from './sections/sections.ts';
-import type { SectionId } from './sections/sections.ts';
+import { SECTIONS } from './sections/sections.ts';
+import { SECTION_IDS } from './sections/titles.ts';
+import type { SectionId } from './sections/titles.ts';
 
 export type { Paper } from './page-style.ts';
-export { SECTION_IDS, SECTIONS } from './sections/sections.ts';
-export type { SectionId } from './sections/sections.ts';
+export { SECTIONS } from './sections/sections.ts';
+export { SECTION_IDS } from './sections/titles.ts';
+export type { SectionId } from './sections/titles.ts';
 
 export interface SummaryOptions {
   /** Names of sections; null or absent: all. */

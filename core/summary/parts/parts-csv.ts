@@ -28,8 +28,8 @@ const HEAD = [
   'key',
 ] as const;
 
-/** The parts list as comma-separated values by RFC 4180 (CRLF, quoted where need be), lengths in SI. */
-export function partsCsv(list: PartsList): string {
+/** Heads and rows of the parts list, lengths in SI; no cell is a formula. */
+function cellsOf(list: PartsList): string[][] {
   const rows = list.rows.map((row) => [
     row.label,
     number(row.diameter_m === null ? null : row.diameter_m * 1000, 1),
@@ -47,5 +47,17 @@ export function partsCsv(list: PartsList): string {
     row.where.join(' '),
     row.key,
   ]);
-  return [HEAD, ...rows].map((cells) => `${csvFormatRow(cells.map(safeCell))}\r\n`).join('');
+  return [HEAD, ...rows].map((cells) => cells.map(safeCell));
 }
+
+/** The parts list as comma-separated values by RFC 4180 (CRLF, quoted where need be). */
+export const partsCsv = (list: PartsList): string =>
+  cellsOf(list)
+    .map((cells) => `${csvFormatRow(cells)}\r\n`)
+    .join('');
+
+/** The parts list for the clipboard: tabs between cells, which no cell itself holds. */
+export const partsTsv = (list: PartsList): string =>
+  cellsOf(list)
+    .map((cells) => cells.map((cell) => cell.replace(/[\t\r\n]+/g, ' ')).join('\t'))
+    .join('\n');

@@ -12,6 +12,8 @@ import { planSection } from './plan.ts';
 import { settingsSection } from './settings.ts';
 import { sourcesSection } from './sources.ts';
 import { staircaseSection } from './staircase.ts';
+import { SECTION_TITLES } from './titles.ts';
+import type { SectionId } from './titles.ts';
 import { upkeepSection } from './upkeep.ts';
 
 export interface SectionRow {
@@ -21,20 +23,17 @@ export interface SectionRow {
 
 /** Sections of a summary in their order, by the names with which they are asked for. */
 export const SECTIONS = {
-  job: { title: 'The job and what it takes for granted', of: jobSection },
-  plan: { title: 'Plan', of: planSection },
-  ledger: { title: 'Losses, piece by piece', of: ledgerSection },
-  settings: { title: 'All settings', of: settingsSection },
-  staircase: { title: 'Pressure staircase', of: staircaseSection },
-  fan: { title: 'Fan and system', of: fanSection },
-  devices: { title: 'Separator and filter', of: devicesSection },
-  motor: { title: 'Motor and rotor', of: motorSection },
-  parts: { title: 'Parts to buy, and how to cut them', of: partsSection },
-  upkeep: { title: 'Upkeep', of: upkeepSection },
-  chance: { title: 'Does it hold?', of: chanceSection },
-  findings: { title: 'Findings and cautions', of: findingsSection },
-  sources: { title: 'Where the figures come from', of: sourcesSection },
-} as const satisfies Record<string, SectionRow>;
-
-export type SectionId = keyof typeof SECTIONS;
-export const SECTION_IDS = Object.keys(SECTIONS) as readonly SectionId[];
+  job: { title: SECTION_TITLES.job, of: jobSection },
+  plan: { title: SECTION_TITLES.plan, of: planSection },
+  ledger: { title: SECTION_TITLES.ledger, of: ledgerSection },
+  settings: { title: SECTION_TITLES.settings, of: settingsSection },
+  staircase: { title: SECTION_TITLES.staircase, of: staircaseSection },
+  fan: { title: SECTION_TITLES.fan, of: fanSection },
+  devices: { title: SECTION_TITLES.devices, of: devicesSection },
+  motor: { title: SECTION_TITLES.motor, of: motorSection },
+  parts: { title: SECTION_TITLES.parts, of: partsSection },
+  upkeep: { title: SECTION_TITLES.upkeep, of: upkeepSection },
+  chance: { title: SECTION_TITLES.chance, of: chanceSection },
+  findings: { title: SECTION_TITLES.findings, of: findingsSection },
+  sources: { title: SECTION_TITLES.sources, of: sourcesSection },
+} as const satisfies Record<SectionId, SectionRow>;
