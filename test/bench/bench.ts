@@ -5,6 +5,7 @@ import { packNet } from '../../core/network/packed.ts';
 import { asNet, asWaterInput, benchTree, DENSITY_kgm3 } from './bench-tree.ts';
 import type { BenchTree } from './bench-tree.ts';
 import { chanceBench } from './chance-bench.ts';
+import { upkeepBench } from './upkeep-bench.ts';
 import { pageBench } from './page/page-bench.ts';
 
 // Solve times of ducts in trees, ours and a general water-network engine's, in one process on the same trees.
@@ -147,4 +148,5 @@ for (const [what, each] of Object.entries(growth))
   console.log(`  ${what.padEnd(7)} ${(each[3]! / each[2]!).toFixed(2)}`);
 
 chanceBench();
+upkeepBench();
 await pageBench();
