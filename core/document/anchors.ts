@@ -57,7 +57,9 @@ export function anchorOf(thing: Thing, end: string): Anchor | null {
   const branch = 'angle' in thing ? thing.angle.si : Math.PI / 2;
   const single = FROM_BEHIND.has(thing.kind) ? Math.PI : 0;
   const relative = HEADINGS[end]?.(SQUARE.has(thing.kind) ? Math.PI / 2 : branch) ?? single;
-  const heading_rad = turn + relative;
+  // a branch on the other side leaves at the same angle to the main
+  const mirrored = thing.kind === 'wye' && thing.mirrored === true;
+  const heading_rad = turn + (mirrored ? -relative : relative);
   const half = bodyLength(thing) / 2;
   return {
     x: x.si + half * Math.cos(heading_rad),

@@ -97,6 +97,10 @@ export const JUNCTION = z.discriminatedUnion('kind', [
     kind: z.literal('wye'),
     ...thing,
     angle: quantity('angle').describe('between branch and main; ends: main, branch, out'),
+    mirrored: z
+      .boolean()
+      .optional()
+      .describe('the branch comes in on the other side of the main; absent: no'),
   }),
   z.strictObject({ kind: z.literal('tee'), ...thing }),
   z.strictObject({

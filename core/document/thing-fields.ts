@@ -220,7 +220,10 @@ const ROWS: { readonly [K in ThingKind]: (thing: ThingOf<K>, document: ShopDocum
       hint: 'relative to the room',
     }),
   ],
-  wye: () => [quantityRow('Size', 'angle', 'Entry angle', 'angle', { hint: 'between branch and main' })],
+  wye: () => [
+    quantityRow('Size', 'angle', 'Entry angle', 'angle', { hint: 'between branch and main' }),
+    flagRow('Size', 'mirrored', 'Branch on the other side'),
+  ],
   tee: () => [],
   breeches: () => [
     quantityRow('Size', 'angle', 'Leg angle', 'angle', { hint: 'between each leg and the outlet' }),

@@ -1,4 +1,6 @@
-import { apart } from '../geometry/space.ts';
+import { tick } from 'svelte';
+import { apart, planPoint } from '../geometry/space.ts';
+import { acrossLeg, snappedShift } from './leg-move.ts';
 import type { PlanTools } from './plan-tools.svelte.ts';
 import { toggleGate } from './run-edits.ts';
 import { SCALE_LIMITS } from './scene.svelte.ts';
@@ -90,13 +92,15 @@ export function planKey(event: KeyboardEvent, reach: KeyReach): boolean {
   if (tools.draft) return draftKey(event, reach);
   if (event.altKey) return false;
   const target = (event.target as Element).closest<SVGGElement>(
-    '[data-thing], [data-run], [data-mark], [data-corner]',
+    '[data-thing], [data-run], [data-mark], [data-corner], [data-leg]',
   );
   const times = event.shiftKey ? 10 : 1;
   const arrow = ARROWS[event.key];
   if (arrow) {
     if (target?.dataset.corner !== undefined)
       moveCornerBy(scene, target, arrow[0] * times, arrow[1] * times, 0);
+    else if (target?.dataset.leg !== undefined)
+      moveLegBy(reach, target, arrow[0] * times, arrow[1] * times, 0);
     else if (tools.movable().length > 0) tools.nudge(arrow[0] * times, arrow[1] * times);
     else {
       const { x, y, pixelsPerMetre } = scene.view;
@@ -107,6 +111,7 @@ export function planKey(event: KeyboardEvent, reach: KeyReach): boolean {
   if (event.key === 'PageUp' || event.key === 'PageDown') {
     const way = (event.key === 'PageUp' ? 1 : -1) * times;
     if (target?.dataset.corner !== undefined) moveCornerBy(scene, target, 0, 0, way);
+    else if (target?.dataset.leg !== undefined) moveLegBy(reach, target, 0, 0, way);
     else tools.nudge(0, 0, way);
     return true;
   }
@@ -163,6 +168,34 @@ function moveCornerBy(scene: Scene, handle: SVGGElement, dx: number, dy: number,
     ...(dz === 0 ? {} : { z: point.z + dz * rise }),
   };
   scene.run({ kind: 'moveCorner', run, corner, at });
+}
+
+/** Moves a leg by grid steps to the side that an arrow points to, or up and down. */
+function moveLegBy({ scene, tools }: KeyReach, handle: SVGGElement, dx: number, dy: number, dz: number) {
+  const run = handle.dataset.of!;
+  const leg = Number(handle.dataset.leg);
+  const points = scene.runById.get(run)?.points;
+  const [from, to] = [points?.[leg], points?.[leg + 1]];
+  const across = from && to ? acrossLeg(planPoint(from.x, from.y), planPoint(to.x, to.y)) : null;
+  if (!points || !from || across === null) return;
+  const { step_m } = scene.grid;
+  const share = dx * across.x + dy * across.y;
+  if (dz === 0 && Math.abs(share) < 0.5) {
+    scene.say('the leg lies that way; the other arrow keys move it to its sides');
+    return;
+  }
+  const start = planPoint(from.x, from.y);
+  const by =
+    dz === 0 ? snappedShift(start, across, Math.sign(share) * Math.hypot(dx, dy) * step_m, step_m) : 0;
+  const rise = dz * (scene.wb.units === 'si' ? 0.1 : 0.1524);
+  tools.beginKeys('Move leg');
+  const shift = { dx: by * across.x, dy: by * across.y, ...(dz === 0 ? {} : { dz: rise }) };
+  if (scene.run({ kind: 'moveLeg', run, leg, ...shift }) === null || leg > 0) return;
+  // at a thing the run has gained a corner: the leg is the next one now, and keeps the focus
+  const [root] = [handle.ownerSVGElement];
+  void tick().then(() =>
+    root?.querySelector<SVGGElement>(`[data-of="${run}"][data-leg="1"]`)?.focus({ preventScroll: true }),
+  );
 }
 
 function turnSelection(scene: Scene, way: 1 | -1): boolean {

@@ -1,8 +1,9 @@
 import { snap, snapToGrid } from '../geometry/snap.ts';
-import { apart, inBox, planPoint } from '../geometry/space.ts';
+import { apart, planPoint } from '../geometry/space.ts';
 import type { PlanBox, PlanPoint } from '../geometry/space.ts';
 import { DraftRun } from './draft-run.svelte.ts';
 import type { Modifiers } from './draft-run.svelte.ts';
+import { LegMove } from './leg-move.ts';
 import { OnceAFrame } from './once-a-frame.ts';
 import { freePlace, gateOnSelection, ghostAt, placeItem } from './placing.ts';
 import type { Ghost } from './placing.ts';
@@ -22,6 +23,7 @@ type Gesture =
       doneY: number;
       open: boolean;
     }
+  | LegMove
   | { readonly kind: 'corner'; readonly run: string; readonly corner: number; open: boolean }
   | { readonly kind: 'box'; readonly start: PlanPoint; readonly add: boolean };
 
@@ -58,6 +60,10 @@ export class PlanTools {
       this.gesture = { kind: 'corner', run: hit.run, corner: hit.corner, open: false };
       return;
     }
+    if (hit.kind === 'leg') {
+      this.gesture = LegMove.of(scene, hit.run, point, hit.leg);
+      return;
+    }
     if (hit.kind === 'mark') {
       if (hit.gate && !keep) toggleGate(scene, hit.id);
       scene.wb.select([hit.id], keep ? 'toggle' : 'set');
@@ -72,6 +78,7 @@ export class PlanTools {
     if (keep) scene.wb.select([hit.id], 'toggle');
     else if (!selected.has(hit.id)) scene.wb.select([hit.id]);
     if (hit.kind === 'thing' && scene.wb.selection.has(hit.id)) this.startMove(hit.id, point);
+    if (hit.kind === 'run' && selected.has(hit.id) && !keep) this.gesture = LegMove.of(scene, hit.id, point);
   }
 
   private startMove(id: string, start: PlanPoint): void {
@@ -115,9 +122,11 @@ export class PlanTools {
       };
       return;
     }
-    this.moves.ask(() =>
-      gesture.kind === 'move' ? this.moveThings(gesture, point, keys) : this.moveCorner(gesture, point, keys),
-    );
+    this.moves.ask(() => {
+      if (gesture.kind === 'leg') gesture.moveTo(point, keys.altKey);
+      else if (gesture.kind === 'move') this.moveThings(gesture, point, keys);
+      else this.moveCorner(gesture, point, keys);
+    });
   }
 
   private moveThings(gesture: Extract<Gesture, { kind: 'move' }>, point: PlanPoint, keys: Modifiers): void {
@@ -166,20 +175,14 @@ export class PlanTools {
     this.dragging = false;
     if (!gesture) return;
     if (gesture.kind !== 'box') {
-      if (gesture.open) this.scene.wb.end();
+      if (gesture.open && gesture.kind === 'leg') gesture.close();
+      else if (gesture.open) this.scene.wb.end();
       return;
     }
     const box = this.box;
     this.box = null;
     if (!box) return;
-    const { things, runs, wb } = this.scene;
-    const ids = [
-      ...things.filter((view) => inBox(box, view)).map((view) => view.id),
-      ...runs
-        .filter((view) => view.line.length > 0 && view.line.every((p) => inBox(box, p)))
-        .map((view) => view.id),
-    ];
-    wb.select(ids, gesture.add ? 'add' : 'set');
+    this.scene.wb.select(this.scene.within(box), gesture.add ? 'add' : 'set');
   }
 
   /** Gives up whatever is going on; false where nothing was. */
@@ -268,8 +271,7 @@ export class PlanTools {
     const ids = this.movable();
     if (ids.length === 0) return;
     const { step_m } = scene.grid;
-    if (!this.keysOpen) scene.wb.begin('Move');
-    this.keysOpen = true;
+    this.beginKeys('Move');
     const rise = scene.wb.units === 'si' ? 0.1 : 0.1524;
     scene.run({
       kind: 'move',
@@ -280,6 +282,12 @@ export class PlanTools {
     });
     const first = scene.thingById.get(ids[0]!);
     if (first) scene.reveal(first);
+  }
+
+  /** Presses of a key from here on are one step until `endKeys`. */
+  beginKeys(label: string): void {
+    if (!this.keysOpen) this.scene.wb.begin(label);
+    this.keysOpen = true;
   }
 
   endKeys(): void {

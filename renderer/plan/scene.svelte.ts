@@ -148,6 +148,14 @@ export class Scene {
     return boxAround(points);
   }
 
+  /** Ids of the things and runs that lie wholly in a part of the plan. */
+  within(box: PlanBox): string[] {
+    return [
+      ...this.things.filter((view) => inBox(box, view)),
+      ...this.runs.filter((view) => view.line.length > 0 && view.line.every((p) => inBox(box, p))),
+    ].map((view) => view.id);
+  }
+
   private fitted: object | null = null;
   /** What the window showed when the shop was last fitted into it; labels stay inside. */
   fittedBox = $state.raw<PlanBox | null>(null);

@@ -3,6 +3,7 @@ import type { Clip, Edge } from '../../core/document/commands/command.ts';
 import type { ExampleId } from '../../core/examples/index.ts';
 import type { AppCommand } from './app-commands.ts';
 import type { Files } from './files.svelte.ts';
+import { shapeCommands } from './shape-commands.ts';
 import type { Preferences } from './preferences.svelte.ts';
 import type { Workbook } from './workbook.svelte.ts';
 
@@ -166,6 +167,7 @@ export function commandTable({ workbook, files, preferences, openList, openKeys 
       enabled: () => workbook.selection.size > 1,
       run: () => edit({ kind: 'align', ids: ids(), edge }),
     })),
+    ...shapeCommands(workbook, files),
     { id: 'show-plan', label: 'Plan', menu: 'View', keys: ['1'], run: () => (workbook.screen = 'plan') },
     {
       id: 'show-ledger',

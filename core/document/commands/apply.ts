@@ -7,6 +7,9 @@ import { insertCorner, moveCorner, removeCorner } from './corners.ts';
 import { drawRun } from './draw-run.ts';
 import { addFan, duplicateFan, removeFan } from './fans.ts';
 import { addPiece, movePiece, removePiece } from './pieces.ts';
+import { layRun } from './lay-run.ts';
+import { mirror } from './mirror.ts';
+import { moveLeg } from './move-leg.ts';
 import { align, move, place, turn } from './place.ts';
 import { remove } from './remove.ts';
 import { reverse } from './reverse.ts';
@@ -30,6 +33,9 @@ const HANDLERS: { readonly [K in CommandKind]: Handler<K> } = {
   moveCorner,
   insertCorner,
   removeCorner,
+  moveLeg,
+  mirror,
+  layRun,
   drawRun,
   reverse,
   setField,

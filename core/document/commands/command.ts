@@ -44,6 +44,11 @@ export type Command =
   | { kind: 'moveCorner'; run: string; corner: number; at: PointRef }
   | { kind: 'insertCorner'; run: string; leg: number; at: PointRef }
   | { kind: 'removeCorner'; run: string; corner: number }
+  /** One leg of a drawn run, with the corners at its ends [m]. */
+  | { kind: 'moveLeg'; run: string; leg: number; dx: number; dy: number; dz?: number }
+  | { kind: 'mirror'; id: string }
+  /** Draws a run that was typed, straight from thing to thing. */
+  | { kind: 'layRun'; run: string }
   | {
       kind: 'drawRun';
       from: Target;

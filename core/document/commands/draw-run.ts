@@ -3,6 +3,7 @@ import { quantityOf } from '../quantity-of.ts';
 import type { ShopDocument } from '../schema.ts';
 import { RUN } from '../schema-pieces.ts';
 import type { Run } from '../schema-pieces.ts';
+import type { Route } from '../schema-route.ts';
 import type { Thing, ThingKind } from '../schema-things.ts';
 import { resolveWithin } from '../resolve.ts';
 import type { AlongRef, EndRef, FreeRef, Handler, PointRef, Target } from './command.ts';
@@ -102,6 +103,9 @@ function startRun(document: ShopDocument, id: string, like: Run | undefined): Ru
   const bend = like.route?.bend ?? plain.route!.bend;
   return { ...plain, ...given, route: { ...plain.route!, bend } };
 }
+
+/** A way without corners, with the bends of a shop that has none yet. */
+export const startRoute = (document: ShopDocument): Route => startRun(document, 'R', undefined).route!;
 
 export const drawRun: Handler<'drawRun'> = (document, command) => {
   if (command.corners.length > 500) throw new Refused('a run has at most 500 corners', 'end it at a joint');

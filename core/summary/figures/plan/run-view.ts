@@ -16,6 +16,8 @@ export interface MarkView extends PlanPoint {
   readonly diameter_m: number;
   /** Opening where a setting does not say [-]; gates only. */
   readonly opening: number;
+  /** Of a piece on a riser or drop, which is drawn beside it: the place on the plan where it really is. */
+  readonly riser?: PlanPoint;
 }
 
 /** A riser or drop. */
@@ -53,6 +55,9 @@ export interface RunView {
 const UNKNOWN_DIAMETER_M = 0.1;
 /** Legs shorter than this on the plan, with a rise beside them, are risers or drops [m]. */
 const VERTICAL_WITHIN_M = 0.005;
+
+const isVertical = (from: Point3, to: Point3): boolean =>
+  Math.hypot(to.x - from.x, to.y - from.y) < VERTICAL_WITHIN_M && Math.abs(to.z - from.z) > VERTICAL_WITHIN_M;
 
 const flat = ({ x, y }: Point3): PlanPoint => planPoint(x, y);
 
@@ -96,8 +101,7 @@ function makeRunView(run: Run, things: Things, from: Point3 | null, to: Point3 |
     outline: ductOutline(stations),
     marks: drawn ? drawnMarks(run, shape.points, diameter_m) : typedMarks(run, stations, diameter_m),
     verticals: legs.flatMap(({ from, to }) =>
-      Math.hypot(to.x - from.x, to.y - from.y) < VERTICAL_WITHIN_M &&
-      Math.abs(to.z - from.z) > VERTICAL_WITHIN_M
+      isVertical(from, to)
         ? [
             {
               x: from.x,
@@ -206,12 +210,44 @@ function drawnMarks(run: DrawnRun, points: readonly Point3[], diameter_m: number
   return run.pieces.map((piece, i) => {
     const leg = Math.min(piece.along?.leg ?? 0, points.length - 2);
     const [from, to] = [points[leg]!, points[leg + 1]!];
-    const { x, y } = pointAlong({ from, to }, piece.along?.at ?? 0);
+    const at = piece.along?.at ?? 0;
+    const { x, y } = pointAlong({ from, to }, at);
     const size =
       ('diameter' in piece ? piece.diameter?.si : undefined) ?? run.route.legs?.[leg]?.diameter?.si;
+    const mark = { ...markOf(piece, i, run), diameter_m: size ?? diameter_m };
+    if (isVertical(from, to)) return { ...mark, ...besideRiser(points, leg, at, mark.diameter_m) };
     const direction_rad = Math.atan2(to.y - from.y, to.x - from.x);
-    return { ...markOf(piece, i, run), x, y, direction_rad, diameter_m: size ?? diameter_m };
+    return { ...mark, x, y, direction_rad };
   });
+}
+
+/** How far from the middle of a riser a piece on it is drawn, over its diameter [-]. */
+const BESIDE = 1.5;
+
+/** A place beside a riser, away from the legs before and after it; pieces further along it stand a little further off. */
+function besideRiser(
+  points: readonly Point3[],
+  leg: number,
+  at: number,
+  diameter_m: number,
+): Pick<MarkView, 'x' | 'y' | 'direction_rad' | 'riser'> {
+  const here = points[leg]!;
+  const ways = [points[leg - 1], points[leg + 2]].flatMap((other) => {
+    const way = other && Math.atan2(other.y - here.y, other.x - here.x);
+    return way === undefined || isVertical(here, other!) ? [] : [way];
+  });
+  const off = (a: number, b: number) => Math.abs(Math.atan2(Math.sin(a - b), Math.cos(a - b)));
+  const room = (angle: number) => Math.min(Math.PI, ...ways.map((way) => off(angle, way)));
+  // up the paper and to the right first, where lettering seldom is
+  const angles = Array.from({ length: 8 }, (_, i) => -Math.PI / 4 + (i * Math.PI) / 4);
+  const direction_rad = angles.reduce((best, angle) => (room(angle) > room(best) + 1e-9 ? angle : best));
+  const reach = diameter_m * (BESIDE + at * 0.6);
+  return {
+    x: here.x + reach * Math.cos(direction_rad),
+    y: here.y + reach * Math.sin(direction_rad),
+    direction_rad,
+    riser: planPoint(here.x, here.y),
+  };
 }
 
 function typedMarks(run: Run, stations: readonly Station[], diameter_m: number): MarkView[] {

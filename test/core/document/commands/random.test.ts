@@ -129,6 +129,16 @@ function build(shop: ShopDocument, d: Dice): Command {
     () => ({ kind: 'insertCorner', run: runId, leg: d.b % 3, at }),
     () => ({ kind: 'removeCorner', run: runId, corner: d.b % 3 }),
     () => ({ kind: 'reverse', run: runId }),
+    () => ({ kind: 'moveLeg', run: runId, leg: d.b % 3, dx: d.x, dy: d.y, dz: d.share }),
+    () => ({
+      kind: 'mirror',
+      id:
+        pick(
+          shop.things.filter(({ kind }) => kind === 'wye'),
+          d.a,
+        )?.id ?? one,
+    }),
+    () => ({ kind: 'layRun', run: runId }),
     () => ({
       kind: 'setField',
       id: one,
@@ -220,7 +230,7 @@ describe('any sequence of commands', () => {
       );
       // each kind must have been carried out, or it was not tested
       expect(Math.min(...carried.values())).toBeGreaterThan(5);
-      expect(carried.size).toBe(31);
+      expect(carried.size).toBe(33);
     },
     PATIENCE_ms,
   );
