@@ -3,7 +3,7 @@ import { displayUnit, NO_VALUE, printQuantity } from '../quantities/print.ts';
 import type { Pair, RunSide, SettingComparison, ShopComparison } from './compare.ts';
 import { figure } from './figures/charts/columns.ts';
 import { marginText } from './figures/charts/status.ts';
-import { longText } from './figures/plan-labels.ts';
+import { longText } from './figures/plan-wishes.ts';
 import { buyText, partLabel, sizeText } from './part-words.ts';
 import type { PartRow } from './parts/result.ts';
 import { textTable, wrapText } from './text-table.ts';

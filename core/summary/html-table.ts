@@ -18,8 +18,8 @@ export interface PaperRow {
   readonly about?: string;
 }
 
-/** A table of no more rows stays on one page. */
-const KEPT_ROWS = 12;
+/** A table of no more rows stays on one page, unless its class is `flowing`. */
+const KEPT_ROWS = 16;
 
 /** A table whose head comes again on each page, and whose rows are never split. */
 export function htmlTable(
@@ -28,7 +28,10 @@ export function htmlTable(
   attributes: Attributes = {},
 ): Markup {
   const side = (i: number): Attributes => ({ class: columns[i]?.align === 'right' ? 'r' : null });
-  const keep = rows.length <= KEPT_ROWS ? { class: ['keep', attributes.class ?? ''].join(' ').trim() } : {};
+  const keep =
+    rows.length <= KEPT_ROWS && attributes.class !== 'flowing'
+      ? { class: ['keep', attributes.class ?? ''].join(' ').trim() }
+      : {};
   return el(
     'table',
     { ...attributes, ...keep },

@@ -45,9 +45,9 @@ figure svg { max-width: 100%; height: auto; display: block; margin: 0 auto; }
 figcaption { text-align: left; font-size: 8.5pt; margin-top: 2pt; }
 .verdict { border: 1pt solid #000; padding: 4pt 6pt; font-size: 11pt; break-inside: avoid; }
 .safety { border: 1.5pt solid #000; padding: 3pt 8pt; break-inside: avoid; }
-.long { break-inside: auto; }
+.long { break-inside: auto; -webkit-box-decoration-break: clone; box-decoration-break: clone; }
 .small { font-size: 8.5pt; }
 .mark { display: inline-block; vertical-align: -1px; margin-right: 2px; }
-b.word { white-space: nowrap; }
+.word { white-space: nowrap; }
 @media screen { body { padding: 12px; } }`;
 }

@@ -1,6 +1,6 @@
 import type { UnitSystem } from '../quantities/dimensions.ts';
 import { NO_VALUE, printQuantity } from '../quantities/print.ts';
-import { longText } from './figures/plan-labels.ts';
+import { longText } from './figures/plan-wishes.ts';
 import type { PartRow, PartsList } from './parts/result.ts';
 
 /** What a part is called. */

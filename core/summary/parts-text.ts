@@ -1,6 +1,6 @@
 import type { UnitSystem } from '../quantities/dimensions.ts';
 import { NO_VALUE, printQuantity } from '../quantities/print.ts';
-import { longText } from './figures/plan-labels.ts';
+import { longText } from './figures/plan-wishes.ts';
 import { buyText, cutsText, partLabel, sizeText, totalsText } from './part-words.ts';
 import type { PartsList } from './parts/result.ts';
 import { textTable, wrapText } from './text-table.ts';

@@ -70,7 +70,7 @@ function rangesTable(chances: readonly Chance[]): Markup | null {
   // ranges of one kind and width stand in one row, with the things that they are about
   const rows = new Map<string, { readonly range: UsedRange; readonly where: Set<string> }>();
   for (const range of chances.flatMap(({ ranges }) => ranges)) {
-    const key = `${range.id} ${range.plusMinus ?? ''} ${range.given}`;
+    const key = `${range.id} ${widthText(range)} ${range.given}`;
     const row = rows.get(key) ?? { range, where: new Set<string>() };
     if (range.where !== null) row.where.add(range.where);
     rows.set(key, row);
@@ -87,10 +87,13 @@ function rangesTable(chances: readonly Chance[]): Markup | null {
       ],
       [...rows.values()].map(({ range: { label, plusMinus, cause, given, source }, where }) => [
         where.size === 0 ? label : `${label} (${[...where].join(', ')})`,
-        plusMinus === null ? 'by its tests' : `${(100 * plusMinus).toFixed(0)} %`,
+        widthText({ plusMinus }),
         CAUSE_LABELS[cause],
         given ? 'given in this document' : source,
       ]),
     ),
   );
 }
+
+const widthText = ({ plusMinus }: Pick<UsedRange, 'plusMinus'>): string =>
+  plusMinus === null ? 'by its tests' : `${(100 * plusMinus).toFixed(0)} %`;

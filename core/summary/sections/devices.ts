@@ -71,7 +71,7 @@ function cyclone(
   const spread = (by: Readonly<Record<string, number>> | null) => Object.entries(by ?? {});
   const losses = spread(result?.lossByModel_Pa ?? null);
   const catches = spread(result?.catchByModel ?? null);
-  const tall = Math.min(520, Math.max(300, 105 * (geometry.totalHeight_m / geometry.bodyDiameter_m)));
+  const tall = Math.min(420, Math.max(280, 84 * (geometry.totalHeight_m / geometry.bodyDiameter_m)));
   return [
     losses.length === 0 && catches.length === 0
       ? null

@@ -26,7 +26,7 @@ export function fanSection(facts: SummaryFacts): Markup {
           ? null
           : curveFigure(curve, {
               width,
-              height: 350,
+              height: 300,
               units,
               nameOf,
               runs: spread,

@@ -46,7 +46,7 @@ export function motorSection(facts: SummaryFacts): Markup {
       bench.findings
         .filter(({ code }) => code.startsWith('rotor') || code.startsWith('motor'))
         .map(({ severity, message, remedy }) =>
-          el('p', {}, el('b', {}, severity), `: ${message}; ${remedy}`),
+          el('p', {}, el('b', {}, severity), `: ${message}; ${remedy}.`),
         ),
     ]),
     el(

@@ -4,7 +4,7 @@ import { htmlTable } from '../html-table.ts';
 import { el, join } from '../markup.ts';
 import type { Markup } from '../markup.ts';
 import { NO_VALUE, printQuantity } from '../../quantities/print.ts';
-import { longText } from '../figures/plan-labels.ts';
+import { longText } from '../figures/plan-wishes.ts';
 
 /** What to buy, and how to cut it. */
 export function partsSection({ parts, units }: SummaryFacts): Markup {

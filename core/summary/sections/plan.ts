@@ -4,7 +4,7 @@ import type { Things } from '../../document/route.ts';
 import type { Run } from '../../document/schema-pieces.ts';
 import { NO_VALUE, printQuantity } from '../../quantities/print.ts';
 import { planFigure } from '../figures/plan-figure.ts';
-import { longText } from '../figures/plan-labels.ts';
+import { longText } from '../figures/plan-wishes.ts';
 import type { SummaryFacts } from '../facts.ts';
 import { htmlTable } from '../html-table.ts';
 import { el, join } from '../markup.ts';
@@ -74,6 +74,7 @@ export function planSection({ document, units, width, nameOf }: SummaryFacts): M
           ],
         };
       }),
+      { class: 'flowing' },
     ),
   );
 }

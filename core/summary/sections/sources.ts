@@ -1,14 +1,23 @@
 import { CYCLONE_PROPORTIONS } from '../../catalogue/cyclones.ts';
 import { FILTER_MEDIA } from '../../catalogue/filter-media.ts';
 import { NOMINAL_BODY } from '../../document/anchors.ts';
+import type { Basis } from '../../quantities/sourced.ts';
 import { GRADE_MODELS } from '../../separator/efficiency.ts';
 import { CYCLONE_LOSS_MODELS } from '../../separator/pressure-drop.ts';
-import { BASIS_WORDS } from '../basis-words.ts';
 import { kindWord, sentenceCase } from '../figures/charts/words.ts';
 import type { SummaryFacts } from '../facts.ts';
 import { htmlTable } from '../html-table.ts';
 import { el, join } from '../markup.ts';
 import type { Markup } from '../markup.ts';
+
+/** What a figure may rest on, in few words. */
+const BASIS_MEANS: Readonly<Record<Basis, string>> = {
+  published: 'the page was read',
+  'from-memory': 'a known publication, page not seen',
+  'common-practice': 'a fact of the trade without one source',
+  assumed: 'no source, a planning figure to be replaced by yours',
+  'measured-by-user': 'your own reading or figure',
+};
 
 interface Row {
   readonly what: string;
@@ -28,12 +37,17 @@ export function sourcesSection(facts: SummaryFacts): Markup {
     ),
     htmlTable(
       [{ head: 'figure' }, { head: 'source' }, { head: 'rests on' }, { head: 'used in' }],
-      rows.map(({ what, source, basis, where }) => [what, source, basis, placesText([...where])]),
+      rows.map(({ what, source, basis, where }) => [
+        what,
+        source,
+        el('span', { class: 'word' }, basis),
+        placesText([...where]),
+      ]),
     ),
     el(
       'p',
       { class: 'small' },
-      Object.entries(BASIS_WORDS).map(([word, says], i) => [
+      Object.entries(BASIS_MEANS).map(([word, says], i) => [
         i > 0 ? '; ' : null,
         el('b', {}, word),
         `: ${says}`,

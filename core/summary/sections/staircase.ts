@@ -5,7 +5,7 @@ import type { Markup } from '../markup.ts';
 
 /** Pressure along the way that is furthest from holding. */
 export function staircaseSection({ governing, units, width, nameOf }: SummaryFacts): Markup {
-  const made = governing && staircaseFigure(governing, { width, height: 300, units, nameOf });
+  const made = governing && staircaseFigure(governing, { width, height: 260, units, nameOf });
   if (governing === null || made === null) return el('p', {}, 'No air moves, so that there is no staircase.');
   return el(
     'figure',
