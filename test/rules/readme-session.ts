@@ -106,7 +106,9 @@ export function play(page: string): { readonly shown: Shown; readonly real: read
     }
     if (!book) return null;
     const words = [...book[1]!.matchAll(/"([^"]*)"|(\S+)/g)].map((word) => word[1] ?? word[2]!);
-    const args = words.map((word) => {
+    const args = words.map((word, i) => {
+      // what a command writes goes into the folder too
+      if (words[i - 1] === '--out') return join(folder, word);
       const text = documents.get(word);
       if (text === undefined) return word;
       writeFileSync(join(folder, word), text);
