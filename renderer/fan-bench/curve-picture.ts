@@ -1,3 +1,4 @@
+import type { FanPoint } from '../../core/chance/chance.ts';
 import type { FanInShop } from '../../core/fan-bench/in-shop.ts';
 import type { BenchPicture, PicturedReading } from '../../core/fan-bench/picture.ts';
 import type { BenchCurve, BenchCurvePoint, Estimate } from '../../core/fan-bench/result.ts';
@@ -25,6 +26,8 @@ export interface CurvePicture extends Plot {
     readonly x2: number;
     readonly y2: number;
   } | null;
+  /** Where it may run, by all that may be off. */
+  readonly cloud: readonly { readonly x: number; readonly y: number }[];
   readonly labels: readonly Label[];
 }
 
@@ -47,6 +50,7 @@ export interface PictureInput {
   readonly picture: BenchPicture | null;
   /** Null as coefficients, which no shop has. */
   readonly shop: FanInShop | null;
+  readonly cloud: readonly FanPoint[];
   readonly coefficients: boolean;
 }
 
@@ -121,6 +125,7 @@ export function layCurvePicture(input: PictureInput): CurvePicture {
     readings: readings.map((reading) => markOf(frame, reading, size)),
     at: at && pixel(frame, at),
     atBand: ends && { x1: ends[0]!.x, y1: ends[0]!.y, x2: ends[1]!.x, y2: ends[1]!.y },
+    cloud: input.cloud.map((p) => pixel(frame, place(p.flow_m3s, p.staticPressure_Pa))),
     labels: labelsOf(frame, { main, demand, driven, at }),
   };
 }
