@@ -2,7 +2,16 @@ import type { ThingKind } from '../../core/document/schema-things.ts';
 import type { UnitSystem } from '../../core/quantities/dimensions.ts';
 import { placeLabels } from '../../core/summary/figures/plan/label-layout.ts';
 import type { LabelWish, Paper } from '../../core/summary/figures/plan/label-layout.ts';
-import { blockedBy, ductBoxes, runTexts, runWish, shortName, tagWish, thingWish } from './label-wishes.ts';
+import {
+  blockedBy,
+  ductBoxes,
+  ledTexts,
+  runTexts,
+  runWish,
+  shortName,
+  tagWish,
+  thingWish,
+} from './label-wishes.ts';
 import { runFigures } from './result-text.ts';
 import type { Print } from './result-text.ts';
 import { STATUS_WORDS } from './run-status.ts';
@@ -22,6 +31,8 @@ export interface LabelItem {
   readonly kind: 'thing' | 'run' | 'tag';
   readonly name: string | null;
   readonly urgent: boolean;
+  /** Sizes that stand off and are led to their point by a line. */
+  readonly leaders: readonly boolean[];
   readonly wish: (pixelsPerMetre: number) => LabelWish;
 }
 
@@ -30,6 +41,7 @@ export interface LabelOffset {
   readonly dx: number;
   readonly dy: number;
   readonly size: number;
+  readonly leader: boolean;
 }
 
 const URGENT: ReadonlySet<RunStatus> = new Set<RunStatus>(['too-slow', 'too-little']);
@@ -82,7 +94,9 @@ export class LabelItems {
 }
 
 function runItem(view: RunView, status: RunStatus, figures: string, chosen: boolean): LabelItem {
-  const texts = status === 'shut' ? [STATUS_WORDS.shut, ''] : runTexts(figures, STATUS_WORDS[status]);
+  const short = status === 'shut' ? [STATUS_WORDS.shut, ''] : runTexts(figures, STATUS_WORDS[status]);
+  const urgent = URGENT.has(status) || chosen;
+  const { texts, leaders } = urgent ? ledTexts(short) : { texts: short, leaders: [] };
   const { x, y } = view.labelPlaces[0] ?? { x: 0, y: 0 };
   return {
     id: view.id,
@@ -92,8 +106,9 @@ function runItem(view: RunView, status: RunStatus, figures: string, chosen: bool
     status,
     kind: 'run',
     name: null,
-    urgent: URGENT.has(status) || chosen,
-    wish: (scale) => runWish(view, texts, scale),
+    urgent,
+    leaders,
+    wish: (scale) => runWish(view, texts, scale, leaders),
   };
 }
 
@@ -104,7 +119,7 @@ function thingItem(view: ThingView, results: readonly string[], print: Print): L
     results.length > 0 ? [[tall, ...results], [name, ...results], results, [name]] : [[tall], [name]];
   const { x, y } = view.box;
   const wish = (scale: number) => thingWish(view, sizes, scale);
-  return { id: view.id, x, y, sizes, status: null, kind: 'thing', name, urgent: false, wish };
+  return { id: view.id, x, y, sizes, status: null, kind: 'thing', name, urgent: false, leaders: [], wish };
 }
 
 /** Heights at risers and drops, and lengths that are typed. */
@@ -118,6 +133,7 @@ function tagItems(view: RunView, _units: UnitSystem, print: Print): LabelItem[] 
     kind: 'tag',
     name: null,
     urgent: false,
+    leaders: [],
     wish: (scale) => tagWish(id, { x, y }, off_m, text, scale),
   });
   const rises = view.verticals.map((v, i) =>
@@ -151,8 +167,9 @@ export function layOut(
   scene: Scene,
   pixelsPerMetre: number,
 ): Map<string, LabelOffset> {
+  const wishes = items.map((item) => item.wish(pixelsPerMetre));
   const placed = placeLabels(
-    items.map((item) => item.wish(pixelsPerMetre)),
+    wishes,
     blockedBy(
       scene.shownThings,
       scene.shownRuns.flatMap((view) => view.marks),
@@ -162,14 +179,20 @@ export function layOut(
     paperOf(scene, pixelsPerMetre),
   );
   const offsets = new Map<string, LabelOffset>();
-  for (const { id, x, y } of items) {
-    const place = placed.get(id);
-    if (place)
-      offsets.set(id, {
-        dx: place.x - x * pixelsPerMetre,
-        dy: place.y - y * pixelsPerMetre,
-        size: place.size,
-      });
-  }
+  items.forEach(({ id, x, y, urgent, leaders, status }, i) => {
+    // what has to be read is never left out, nor left as a bare mark
+    const bare = placed.get(id)?.size === leaders.length - 1 && status !== 'shut';
+    const first = wishes[i]!.sizes[0]?.places[0];
+    const forced = urgent && first && (bare || !placed.has(id)) ? { ...first, size: 0 } : null;
+    const place = forced ?? placed.get(id);
+    if (!place) return;
+    const leader = leaders[place.size] === true;
+    offsets.set(id, {
+      dx: place.x - x * pixelsPerMetre,
+      dy: place.y - y * pixelsPerMetre,
+      size: place.size,
+      leader,
+    });
+  });
   return offsets;
 }

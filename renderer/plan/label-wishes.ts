@@ -32,12 +32,53 @@ export const runTexts = (figures: string, word: string): readonly string[] => [
   '',
 ];
 
-/** Places beside the legs of a run, on either side. */
-export function runWish(view: RunView, texts: readonly string[], pixelsPerMetre: number): LabelWish {
+/** Rings about a point on which a label may stand that is led to it by a line, the nearest first [px]. */
+const RINGS_PX = [56, 84, 112, 148];
+const ON_A_RING = 16;
+
+/** Places off a point, for a label with a line to it. */
+function ringPlaces(x: number, y: number): { x: number; y: number }[] {
+  return RINGS_PX.flatMap((ring) =>
+    Array.from({ length: ON_A_RING }, (_, i) => {
+      const angle = (i / ON_A_RING) * 2 * Math.PI;
+      // letters are wide: a ring is wider than high
+      return { x: x + 1.4 * ring * Math.cos(angle), y: y + ring * Math.sin(angle) };
+    }),
+  );
+}
+
+/** Texts of a label that has to be read, with those that are led to their run by a line before the bare mark. */
+export function ledTexts(texts: readonly string[]): {
+  texts: readonly string[];
+  leaders: readonly boolean[];
+} {
+  const said = texts.filter((text) => text !== '');
+  const bare = texts.filter((text) => text === '');
+  return {
+    texts: [...said, ...said, ...bare],
+    leaders: [...said.map(() => false), ...said.map(() => true), ...bare.map(() => false)],
+  };
+}
+
+/** Places beside the legs of a run, on either side; off its longest leg where a line leads to it. */
+export function runWish(
+  view: RunView,
+  texts: readonly string[],
+  pixelsPerMetre: number,
+  leaders: readonly boolean[] = [],
+): LabelWish {
   const half = (view.diameter_m / 2) * pixelsPerMetre;
-  const sizes = texts.map((text) => {
+  const sizes = texts.map((text, i) => {
     const { width_px, height_px } =
       text === '' ? { width_px: MARK_PX + 4, height_px: LINE_PX + 2 } : size([text], MARK_PX);
+    const [middle] = view.labelPlaces;
+    if (leaders[i] === true && middle) {
+      return {
+        width_px,
+        height_px,
+        places: ringPlaces(middle.x * pixelsPerMetre, middle.y * pixelsPerMetre),
+      };
+    }
     const places = view.labelPlaces.flatMap(({ x, y, direction_rad }) => {
       const across = planPoint(Math.sin(direction_rad), -Math.cos(direction_rad));
       // a label beside a leg that goes up the paper must stand off by half its width

@@ -19,6 +19,8 @@ interface Reach {
 }
 
 const TWICE_MS = 400;
+/** A finger that rests for so long selects what it is on. */
+const LONG_PRESS_MS = 550;
 const TWICE_PX = 5;
 /** A run that is dragged further than this from its end is set down where the pointer lets go [px]. */
 const DRAWN_PX = 12;
@@ -30,6 +32,11 @@ export class PlanPointer {
   /** With the space bar held, the pointer moves the paper. */
   spaceHeld = $state(false);
   pressing = false;
+  /** Fingers that are down; two of them move and zoom the paper. */
+  private readonly fingers = new Map<number, { x: number; y: number }>();
+  /** One finger moves the paper. */
+  private panning = false;
+  private longPress: ReturnType<typeof setTimeout> | undefined;
   private last: { x: number; y: number; time: number; id: string } | null = null;
 
   constructor(private readonly reach: Reach) {}
@@ -47,9 +54,11 @@ export class PlanPointer {
   down(event: PointerEvent): void {
     const { tools, underlay } = this.reach;
     const hit = hitOf(event.target);
+    if (event.pointerType === 'touch' && hit && this.finger(event, hit)) return;
     if (!hit || event.button !== 0 || this.spaceHeld) return;
     // one finger on the paper moves it
-    if (event.pointerType === 'touch' && hit.kind === 'paper' && tools.tool.kind === 'select') return;
+    this.panning = event.pointerType === 'touch' && hit.kind === 'paper' && tools.tool.kind === 'select';
+    if (this.panning) return;
     this.reach.onpress();
     const point = this.place(event);
     if (underlay.press(point, hit.kind === 'paper')) return this.hold(event);
@@ -73,18 +82,66 @@ export class PlanPointer {
     event.preventDefault();
   }
 
+  /** Counts a finger that came down; whether it is one of two, which take the press over. */
+  private finger(event: PointerEvent, hit: Hit): boolean {
+    clearTimeout(this.longPress);
+    this.fingers.set(event.pointerId, { x: event.clientX, y: event.clientY });
+    if (this.fingers.size > 1) {
+      this.pressing = false;
+      this.reach.underlay.release();
+      this.reach.tools.dropGesture();
+      return true;
+    }
+    if ('id' in hit) {
+      const { wb } = this.reach.scene;
+      // what has been pressed for long is added to the selection, so that a finger can choose several
+      const before = [...wb.selection];
+      this.longPress = setTimeout(() => wb.select([...before, hit.id]), LONG_PRESS_MS);
+    }
+    return false;
+  }
+
+  /** Moves the paper by a finger, and zooms it too by two; whether that is what this one does. */
+  private pinch(event: PointerEvent): boolean {
+    const old = this.fingers.get(event.pointerId);
+    if (!old) return false;
+    const now = { x: event.clientX, y: event.clientY };
+    if (Math.hypot(now.x - old.x, now.y - old.y) > TWICE_PX) clearTimeout(this.longPress);
+    if (this.fingers.size === 1 && this.panning) {
+      this.fingers.set(event.pointerId, now);
+      const { scene } = this.reach;
+      const { x, y, pixelsPerMetre } = scene.view;
+      scene.setView({ x: x + now.x - old.x, y: y + now.y - old.y, pixelsPerMetre });
+      return true;
+    }
+    if (this.fingers.size !== 2) return false;
+    const other = [...this.fingers].find(([id]) => id !== event.pointerId)![1];
+    this.fingers.set(event.pointerId, now);
+    const apart = (p: { x: number; y: number }) => Math.max(Math.hypot(p.x - other.x, p.y - other.y), 1);
+    const box = this.reach.element().getBoundingClientRect();
+    const { scene } = this.reach;
+    const { x, y, pixelsPerMetre } = scene.view;
+    // the middle between the fingers stays on the same place of the plan
+    const shifted = { x: x + (now.x - old.x) / 2, y: y + (now.y - old.y) / 2, pixelsPerMetre };
+    const about = screenPoint((now.x + other.x) / 2 - box.left, (now.y + other.y) / 2 - box.top);
+    scene.setView(zoomAbout(shifted, about, apart(now) / apart(old), SCALE_LIMITS));
+    return true;
+  }
+
   private hold(event: PointerEvent): void {
     this.pressing = true;
     this.reach.element().setPointerCapture(event.pointerId);
   }
 
   move(event: PointerEvent): void {
+    if (this.pinch(event)) return;
     const point = this.place(event);
     if (this.reach.underlay.move(point)) return;
     this.reach.tools.move(point, this.pressing ? this.moved(event) : 0, event);
   }
 
   up(event: PointerEvent): void {
+    this.lift(event);
     if (!this.pressing) return;
     const { tools } = this.reach;
     const drawn = tools.draft !== null && this.moved(event) > DRAWN_PX;
@@ -93,6 +150,12 @@ export class PlanPointer {
     tools.draft.pointTo(this.place(event), event);
     if (tools.draft.target) tools.finish();
     else tools.draft.setCorner();
+  }
+
+  /** A finger left the plan. */
+  lift(event: PointerEvent): void {
+    clearTimeout(this.longPress);
+    this.fingers.delete(event.pointerId);
   }
 
   /** Ends whatever the press had started. */

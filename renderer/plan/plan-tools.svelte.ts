@@ -47,7 +47,6 @@ export class PlanTools {
 
   private gesture: Gesture | null = null;
   private readonly moves = new OnceAFrame();
-
   constructor(private readonly scene: Scene) {}
 
   /** Starts a gesture with the main button; `keep` adds to the selection. */
@@ -170,7 +169,7 @@ export class PlanTools {
 
   release(): void {
     this.moves.flush();
-    const gesture = this.gesture;
+    const { gesture } = this;
     this.gesture = null;
     this.dragging = false;
     if (!gesture) return;
@@ -185,20 +184,24 @@ export class PlanTools {
     this.scene.wb.select(this.scene.within(box), gesture.add ? 'add' : 'set');
   }
 
+  /** Takes a drag back; false where none was. */
+  dropGesture(): boolean {
+    if (!this.gesture) return false;
+    if (this.gesture.kind !== 'box' && this.gesture.open) this.scene.wb.cancel();
+    this.gesture = null;
+    this.moves.drop();
+    this.dragging = false;
+    this.box = null;
+    return true;
+  }
+
   /** Gives up whatever is going on; false where nothing was. */
   cancel(): boolean {
     if (this.draft) {
       this.draft = null;
       return true;
     }
-    if (this.gesture) {
-      if (this.gesture.kind !== 'box' && this.gesture.open) this.scene.wb.cancel();
-      this.gesture = null;
-      this.moves.drop();
-      this.dragging = false;
-      this.box = null;
-      return true;
-    }
+    if (this.dropGesture()) return true;
     if (this.tool.kind === 'select') return false;
     this.tool = { kind: 'select' };
     this.ghost = null;
@@ -216,8 +219,8 @@ export class PlanTools {
     const { ends, scale } = this.scene;
     const pressed = hit.kind === 'end' ? ends.filter((e) => e.thing === hit.thing && e.end === hit.end) : [];
     const reach = END_REACH_PX / scale;
-    const near = ends.filter((end) => end.free && apart(end, point) <= reach);
-    const own = hit.kind === 'thing' ? ends.filter((end) => end.thing === hit.id && end.free) : [];
+    const near = ends.filter((end) => apart(end, point) <= reach);
+    const own = hit.kind === 'thing' ? ends.filter((end) => end.thing === hit.id) : [];
     const from = [...pressed, ...near, ...own].find((end) => end.free);
     if (from) this.startRun(from);
     else this.scene.say('start a run on a free end: a ring marks each', true);
@@ -264,7 +267,6 @@ export class PlanTools {
   }
 
   private keysOpen = false;
-
   /** Moves the selection by grid steps; presses in a row are one step of undo until `endKeys`. */
   nudge(dx: number, dy: number, dz = 0): void {
     const { scene } = this;

@@ -53,4 +53,25 @@ journeys('habits of the plan', (visit) => {
     await expect.poll(names).toEqual(drawn);
     hand.calm(errors);
   });
+
+  it('reads the charts by key, with units', async () => {
+    const { page, errors } = await visit();
+    await hand.dismissGuide(page);
+    await hand.reads(hand.summary(page), 'every run holds');
+    await page.getByRole('tab', { name: 'Curves' }).click();
+    const curve = page.getByRole('application', { name: /^System and fan curve/ });
+    await curve.focus();
+    await page.keyboard.press('End');
+    for (let i = 0; i < 5; i++) await page.keyboard.press('PageDown');
+    const said = page.locator('figure [aria-live]');
+    await expect.poll(() => said.textContent()).toMatch(/^At .*m3\/h, the system takes .* k?Pa/);
+    await page.getByRole('tab', { name: 'Ledger' }).click();
+    await page.getByRole('application', { name: /^Pressure staircase/ }).focus();
+    await page.keyboard.press('ArrowRight');
+    await expect.poll(() => said.textContent()).toMatch(/loses .*Pa; after it total .*Pa, static/);
+    const first = await said.textContent();
+    await page.keyboard.press('ArrowRight');
+    await expect.poll(() => said.textContent()).not.toBe(first);
+    hand.calm(errors);
+  });
 });
