@@ -52,7 +52,7 @@ export function cutsText(row: PartRow, units: UnitSystem): BarText[] {
 export function totalsText(list: PartsList, units: UnitSystem): string[] {
   const money = list.money === null ? '' : ` ${list.money}`;
   const partly = (missing: number, what: string) =>
-    missing === 0 ? '' : `, without ${missing} ${missing === 1 ? 'row' : 'rows'} of no ${what}`;
+    missing === 0 ? '' : `; ${missing} ${missing === 1 ? 'row has' : 'rows have'} no ${what}`;
   const unlike = list.rows.some(({ cutting }) => cutting !== null && !cutting.shortest);
   return [
     ...(list.totalPrice === null
