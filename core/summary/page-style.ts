@@ -23,7 +23,7 @@ h2 { font-size: 13pt; margin: 16pt 0 4pt; border-bottom: 1.2pt solid #000; break
 h3 { font-size: 10.5pt; margin: 9pt 0 3pt; break-after: avoid; overflow-wrap: anywhere; }
 p { margin: 3pt 0; orphans: 3; widows: 3; overflow-wrap: anywhere; }
 ul { margin: 3pt 0; padding-left: 14pt; }
-h2 + p, h3 + p { break-after: avoid; }
+h2 + p, h3 + p { break-inside: avoid; break-after: avoid; }
 li { break-inside: avoid; margin: 1pt 0; overflow-wrap: anywhere; }
 table { border-collapse: collapse; width: 100%; margin: 4pt 0 6pt; font-size: 8.5pt; line-height: 1.25; }
 thead { display: table-header-group; }
