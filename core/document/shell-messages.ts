@@ -33,6 +33,9 @@ const FAILURE: z.ZodMiniType<ShellFailure> = z.strictObject({
   remedy: MESSAGE,
 });
 const OPENED = z.strictObject({ ok: z.literal(true), file: FILE_HANDLE, text: TEXT });
+const PAPER = z.enum(['a4', 'letter']);
+const COPIED = z.strictObject({ ok: z.literal(true), name: NAME });
+const DONE = z.strictObject({ ok: z.literal(true) });
 const SAVED = z.strictObject({ ok: z.literal(true), file: FILE_HANDLE });
 
 /** What a call takes and what it gives, as validators whose types are held against `Shell`. */
@@ -49,6 +52,9 @@ export const SHELL_MESSAGES: ShellMessages = {
   openRecent: { takes: z.tuple([TOKEN]), gives: z.union([OPENED, FAILURE]) },
   recent: { takes: z.tuple([]), gives: z.array(RECENT_FILE) },
   save: { takes: z.tuple([z.nullable(FILE_HANDLE), TEXT, NAME]), gives: z.union([SAVED, FAILURE]) },
+  saveCopy: { takes: z.tuple([TEXT, z.enum(['html', 'csv']), NAME]), gives: z.union([COPIED, FAILURE]) },
+  savePdf: { takes: z.tuple([TEXT, PAPER, NAME]), gives: z.union([COPIED, FAILURE]) },
+  printPage: { takes: z.tuple([TEXT, PAPER]), gives: z.union([DONE, FAILURE]) },
   changedOutside: { takes: z.tuple([FILE_HANDLE]), gives: z.boolean() },
   keepRecovery: { takes: z.tuple([z.nullable(RECOVERY)]), gives: z.void() },
   recovery: { takes: z.tuple([]), gives: z.nullable(RECOVERY) },

@@ -37,6 +37,11 @@ export interface Recovery {
   readonly file: FileHandle | null;
 }
 
+/** What a page can be printed on. */
+export type PrintPaper = 'a4' | 'letter';
+/** Files for other programs that the workbook writes as text. */
+export type CopyEnding = 'html' | 'csv';
+
 /** Commands that a menu of the shell may send; ids of the app's command table. */
 export type MenuCommand = string;
 
@@ -52,6 +57,20 @@ export interface Shell {
     text: string,
     suggestedName: string,
   ): Promise<ShellResult<{ readonly file: FileHandle }>>;
+  /** Writes a copy for other programs to a file that the user chooses, whole or not at all; gives its name. */
+  saveCopy(
+    text: string,
+    ending: CopyEnding,
+    suggestedName: string,
+  ): Promise<ShellResult<{ readonly name: string }>>;
+  /** The same for a page that is printed into a PDF file. The page is whole in itself and runs nothing. */
+  savePdf(
+    html: string,
+    paper: PrintPaper,
+    suggestedName: string,
+  ): Promise<ShellResult<{ readonly name: string }>>;
+  /** Lets the user print a page. */
+  printPage(html: string, paper: PrintPaper): Promise<ShellResult<object>>;
   /** Whether the file was changed by somebody else since this program last read or wrote it. */
   changedOutside(file: FileHandle): Promise<boolean>;
   /** Keeps the newest edit in case the program ends; null forgets it. */

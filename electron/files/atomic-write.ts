@@ -48,7 +48,11 @@ export async function linkTarget(disk: Pick<Disk, 'readlink'>, path: string): Pr
  *
  * @returns the stamp of what was written; null if somebody else replaced it in the same moment
  */
-export async function atomicWrite(disk: Disk, path: string, text: string): Promise<Stamp | null> {
+export async function atomicWrite(
+  disk: Disk,
+  path: string,
+  text: string | Uint8Array,
+): Promise<Stamp | null> {
   const target = await linkTarget(disk, path);
   const folder = dirname(target);
   const mode = await existingMode(disk, target);
@@ -90,7 +94,12 @@ async function existingMode(disk: Disk, target: string): Promise<number | null> 
   }
 }
 
-async function writeTemporary(disk: Disk, path: string, text: string, mode: number | null): Promise<bigint> {
+async function writeTemporary(
+  disk: Disk,
+  path: string,
+  text: string | Uint8Array,
+  mode: number | null,
+): Promise<bigint> {
   const file = await disk.open(path, 'wx', mode ?? 0o666);
   let inode: bigint;
   try {

@@ -27,6 +27,8 @@ export interface Files {
   pathOf(token: string): string | null;
   read(path: string): Promise<Opened>;
   write(path: string, text: string): Promise<Saved>;
+  /** Writes a copy for other programs, of which no note is taken. */
+  writeCopy(path: string, content: string | Uint8Array): Promise<ShellResult<{ readonly name: string }>>;
   /** Saves to a token's file, or to one that `choose` asks the user for. */
   save(file: FileHandle | null, text: string, choose: () => Promise<string | null>): Promise<Saved>;
   changedOutside(file: FileHandle): Promise<boolean>;
@@ -106,6 +108,14 @@ export function setupFiles(disk: Disk, now: () => number): Files {
     pathOf: (token) => byToken.get(token)?.path ?? null,
     read,
     write,
+    async writeCopy(path, content) {
+      try {
+        await atomicWrite(disk, path, content);
+        return { ok: true, name: basename(path) };
+      } catch (error) {
+        return fileFailure(basename(path), 'saved', error);
+      }
+    },
     async save(file, text, choose) {
       if (file === null) {
         const chosen = await choose();

@@ -11,11 +11,16 @@ export interface Dialogs {
   chooseToOpen(): Promise<string | null>;
   /** Where to save, or null. The user was asked before an existing file is replaced. */
   chooseToSave(suggestedName: string): Promise<string | null>;
+  /** Where to write a copy for other programs, with that ending, or null. */
+  chooseCopy(suggestedName: string, ending: CopyKind): Promise<string | null>;
   askBeforeLeaving(title: string): Promise<LeaveAnswer>;
   tell(failure: ShellFailure): Promise<void>;
 }
 
 const FILTERS = [{ name: 'Chipdraft shop', extensions: [DOCUMENT_ENDING.slice(1)] }];
+/** Files for other programs, by ending. */
+const COPIES = { html: 'Web page', csv: 'Comma-separated values', pdf: 'PDF document' } as const;
+export type CopyKind = keyof typeof COPIES;
 const ANSWERS: readonly { readonly answer: LeaveAnswer; readonly label: string }[] = [
   { answer: 'save', label: 'Save' },
   { answer: 'discard', label: 'Discard' },
@@ -48,6 +53,18 @@ export function setupDialogs(
       // Some systems do not add the ending. It is added only where nothing is replaced that nobody was asked about.
       return extname(filePath) === '' && !(await exists(whole)) ? whole : filePath;
     },
+    async chooseCopy(suggestedName, ending) {
+      const { canceled, filePath } = await dialog.showSaveDialog(window(), {
+        defaultPath: bareName(suggestedName, `.${ending}`),
+        filters: [{ name: COPIES[ending], extensions: [ending] }],
+        properties: ['showOverwriteConfirmation', 'createDirectory'],
+      });
+      if (canceled || filePath === '') return null;
+      if (extname(filePath).toLowerCase() === `.${ending}`) return filePath;
+      // never over a shop document, and never over a file that nobody was asked about
+      const whole = `${filePath}.${ending}`;
+      return (await exists(whole)) ? null : whole;
+    },
     async askBeforeLeaving(title) {
       const { response } = await dialog.showMessageBox(window(), {
         type: 'warning',
@@ -66,15 +83,15 @@ export function setupDialogs(
   };
 }
 
-/** A file name without folders and without characters that some system refuses, ending as a document does. */
-export function bareName(suggested: string): string {
+/** A file name without folders and without characters that some system refuses, ending as a document does or as told. */
+export function bareName(suggested: string, ending: string = DOCUMENT_ENDING): string {
   const plain = suggested
     .split(/[/\\]/)
     .at(-1)!
     .replace(/[<>:"|?*\u0000-\u001f]/g, '-')
     .replace(/^[.\s]+|[.\s]+$/g, '');
-  const stem = plain.endsWith(DOCUMENT_ENDING) ? plain.slice(0, -DOCUMENT_ENDING.length) : plain;
-  return `${[...stem].slice(0, LONGEST_SUGGESTION).join('') || 'shop'}${DOCUMENT_ENDING}`;
+  const stem = plain.endsWith(ending) ? plain.slice(0, -ending.length) : plain;
+  return `${[...stem].slice(0, LONGEST_SUGGESTION).join('') || 'shop'}${ending}`;
 }
 
 const isThere = (path: string) =>

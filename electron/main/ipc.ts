@@ -21,7 +21,14 @@ export interface IpcOptions {
 }
 
 /** Calls whose callers expect a failure as a value. */
-const TELLS_FAILURE: ReadonlySet<ShellCall> = new Set<ShellCall>(['open', 'openRecent', 'save']);
+const TELLS_FAILURE: ReadonlySet<ShellCall> = new Set<ShellCall>([
+  'open',
+  'openRecent',
+  'save',
+  'saveCopy',
+  'savePdf',
+  'printPage',
+]);
 
 /** Answers the channels of the table, each with its sender, arguments and result checked, and no other. */
 export function setupIpc(ipcMain: Pick<IpcMain, 'handle'>, options: IpcOptions): void {

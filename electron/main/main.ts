@@ -9,6 +9,7 @@ import { checkRecovery, setupRecovery } from '../files/recovery.ts';
 import { setupDialogs } from './dialogs.ts';
 import { setupIpc } from './ipc.ts';
 import { setupMenu } from './menu.ts';
+import { setupPaper } from './paper.ts';
 import { setupNavigation, setupPermissions } from './navigation.ts';
 import { setupOpenRequests } from './open-requests.ts';
 import type { OpenRequests } from './open-requests.ts';
@@ -62,7 +63,8 @@ async function onReady(machine: Machine, requests: OpenRequests): Promise<MainWi
 
   setupPermissions(session.defaultSession);
   setupNavigation(app);
-  setupProtocol(protocol, join(folder, '..', 'renderer'));
+  const prints = new Map<string, string>();
+  setupProtocol(protocol, join(folder, '..', 'renderer'), prints);
   const files = setupFiles(disk, now);
   const recovery = await setupRecovery(files, kept('recovery.json', checkRecovery));
   const recent = await setupRecent(files, kept('recent.json', checkRecent), now, () => showMenu());
@@ -77,7 +79,15 @@ async function onReady(machine: Machine, requests: OpenRequests): Promise<MainWi
     now,
     log,
   });
-  const calls = setupShellCalls({ files, recent, recovery, dialogs, window, log });
+  const calls = setupShellCalls({
+    files,
+    recent,
+    recovery,
+    dialogs,
+    paper: setupPaper(BrowserWindow, prints),
+    window,
+    log,
+  });
   const quietly = (done: Promise<void>) => void done.catch((error: unknown) => log(String(error)));
   showMenu = setupMenu(Menu, machine.platform, recent.list, {
     command: (id) => window.send('menu', id),

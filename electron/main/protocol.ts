@@ -25,6 +25,12 @@ export const CONTENT_POLICY = [
   "frame-ancestors 'none'",
 ].join('; ');
 
+/** What a page that is printed may do: show itself. */
+export const PRINT_POLICY =
+  "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
+/** Where pages that are printed stand; the built page has no such folder. */
+export const PRINT_FOLDER = '/print/';
+
 /** Types of the files that the build makes; a file of any other kind is not served. */
 export const MIME: Readonly<Record<string, string>> = {
   '.html': 'text/html; charset=utf-8',
@@ -54,9 +60,18 @@ export function registerScheme(protocol: Pick<Protocol, 'registerSchemesAsPrivil
   ]);
 }
 
-/** Serves the built page, and nothing outside its folder. */
-export function setupProtocol(protocol: Pick<Protocol, 'handle'>, pageFolder: string): void {
-  protocol.handle(SCHEME, (request) => serve(pageFolder, request.method, request.url));
+/** Serves the built page, and nothing outside its folder; beside it the pages that are being printed. */
+export function setupProtocol(
+  protocol: Pick<Protocol, 'handle'>,
+  pageFolder: string,
+  prints: ReadonlyMap<string, string> = new Map(),
+): void {
+  protocol.handle(SCHEME, ({ method, url }) => {
+    const page = method === 'GET' ? prints.get(url) : undefined;
+    if (page === undefined) return serve(pageFolder, method, url);
+    const body = new Uint8Array(new TextEncoder().encode(page));
+    return answer(200, body, MIME['.html'], PRINT_POLICY);
+  });
 }
 
 /** The answer to one request for a file of the page. */
@@ -92,9 +107,14 @@ export function innerPath(pathname: string): string | null {
   return parts.join('/') === '' ? 'index.html' : parts.join('/');
 }
 
-function answer(status: number, body: Uint8Array<ArrayBuffer> | null, type?: string): Response {
+function answer(
+  status: number,
+  body: Uint8Array<ArrayBuffer> | null,
+  type?: string,
+  policy = CONTENT_POLICY,
+): Response {
   const headers = new Headers({
-    'Content-Security-Policy': CONTENT_POLICY,
+    'Content-Security-Policy': policy,
     'X-Content-Type-Options': 'nosniff',
     'Referrer-Policy': 'no-referrer',
     'Cross-Origin-Opener-Policy': 'same-origin',

@@ -4,6 +4,7 @@ import type { Recent } from '../files/recent.ts';
 import type { RecoveryKeeper } from '../files/recovery.ts';
 import type { Dialogs } from './dialogs.ts';
 import type { Handlers } from './ipc.ts';
+import type { PaperPrinter } from './paper.ts';
 import type { MainWindow } from './windows.ts';
 
 export interface Parts {
@@ -11,6 +12,7 @@ export interface Parts {
   readonly recent: Recent;
   readonly recovery: RecoveryKeeper;
   readonly dialogs: Dialogs;
+  readonly paper: PaperPrinter;
   readonly window: Pick<MainWindow, 'send' | 'setUnsaved' | 'saved'>;
   readonly log: (line: string) => void;
 }
@@ -23,7 +25,7 @@ export interface ShellCalls {
 }
 
 /** What each call of the shell does, put together from the parts. */
-export function setupShellCalls({ files, recent, recovery, dialogs, window, log }: Parts): ShellCalls {
+export function setupShellCalls({ files, recent, recovery, dialogs, paper, window, log }: Parts): ShellCalls {
   // A list of recent files that cannot be kept is no reason to call an opened or saved document a failure.
   const remember = async (result: Opened | Saved) => {
     const path = result.ok ? files.pathOf(result.file.token) : null;
@@ -51,6 +53,15 @@ export function setupShellCalls({ files, recent, recovery, dialogs, window, log 
         await remember(saved);
         return saved;
       },
+      async saveCopy(text, ending, suggestedName) {
+        const path = await dialogs.chooseCopy(suggestedName, ending);
+        return path === null ? CANCELLED : files.writeCopy(path, text);
+      },
+      async savePdf(html, size, suggestedName) {
+        const path = await dialogs.chooseCopy(suggestedName, 'pdf');
+        return path === null ? CANCELLED : files.writeCopy(path, await paper.pdf(html, size));
+      },
+      printPage: (html, size) => paper.print(html, size),
       changedOutside: (file) => files.changedOutside(file),
       keepRecovery: (kept) => recovery.keep(kept),
       recovery: () => recovery.get(),

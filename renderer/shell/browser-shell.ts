@@ -22,6 +22,11 @@ interface DiskWindow {
   showSaveFilePicker?(options: object): Promise<DiskHandle>;
 }
 
+const COPIES = {
+  html: { says: 'Web page', mime: 'text/html' },
+  csv: { says: 'Comma-separated values', mime: 'text/csv' },
+} as const;
+
 const TYPES = [{ description: 'Chipdraft shop', accept: { 'application/json': ['.json'] } }];
 
 interface KeptFile {
@@ -117,6 +122,26 @@ export function browserShell(): Shell {
         return failure(cause, file?.name ?? suggestedName);
       }
     },
+    async saveCopy(text, ending, suggestedName) {
+      try {
+        if (!disk.showSaveFilePicker) {
+          download(text, suggestedName, COPIES[ending].mime);
+          return { ok: true, name: suggestedName };
+        }
+        const { says, mime } = COPIES[ending];
+        const types = [{ description: says, accept: { [mime]: [`.${ending}`] } }];
+        const handle = await disk.showSaveFilePicker({ suggestedName, types });
+        const writable = await handle.createWritable();
+        await writable.write(text);
+        await writable.close();
+        return { ok: true, name: handle.name };
+      } catch (cause) {
+        return failure(cause, suggestedName);
+      }
+    },
+    // the page prints its own preview, and the browser's print makes PDF files
+    savePdf: () => Promise.resolve(notHere),
+    printPage: () => Promise.resolve(notHere),
     async changedOutside(file) {
       const handle = handles.get(file.token);
       const stamp = stamps.get(file.token);
@@ -144,6 +169,13 @@ export function browserShell(): Shell {
 }
 
 const cancelled: ShellFailure = { ok: false, reason: 'cancelled', message: '', remedy: '' };
+
+const notHere: ShellFailure = {
+  ok: false,
+  reason: 'not-possible-here',
+  message: 'a browser prints by itself',
+  remedy: 'use its print, which saves PDF too',
+};
 
 function failure(cause: unknown, name: string): ShellFailure {
   const kind = cause instanceof Error ? cause.name : '';
@@ -192,9 +224,9 @@ function chooseByInput(): Promise<File | null> {
   });
 }
 
-function download(text: string, name: string): void {
+function download(text: string, name: string, type = 'application/json'): void {
   const link = document.createElement('a');
-  link.href = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
+  link.href = URL.createObjectURL(new Blob([text], { type }));
   link.download = name;
   link.click();
   setTimeout(() => URL.revokeObjectURL(link.href), 10_000);

@@ -28,6 +28,11 @@ export class History<D> {
     return this.open ? null : (this.future.at(-1)?.label ?? null);
   }
 
+  /** What was done since the document was opened, the newest last. */
+  get steps(): readonly Step<D>[] {
+    return this.past;
+  }
+
   /** Starts afresh with another document. */
   reset(document: D): void {
     this.current = document;

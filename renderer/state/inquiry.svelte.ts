@@ -1,6 +1,9 @@
 import solverAddress from 'virtual:solver-worker';
 import type { FromPaper, PaperKind, PaperWork, ToPaper } from './paper-messages.ts';
 
+/** After this long an old question is given up for a newer one; sooner it is let finish [ms]. */
+const PATIENCE_MS = 700;
+
 /**
  * A question that is asked again whenever something changes, answered beside the page by a worker of its own. While it
  * works only the newest question waits, and the last answer stays until the next is there.
@@ -15,12 +18,15 @@ export class Inquiry<K extends PaperKind> {
   private waiting: PaperWork[K]['asked'] | null = null;
   private serial = 0;
   private working = false;
+  private since_ms = 0;
 
   constructor(private readonly of: K) {}
 
   ask(asked: PaperWork[K]['asked']): void {
     this.waiting = asked;
     this.busy = true;
+    // what nobody waits for any more is not worked out to its end
+    if (this.working && performance.now() - this.since_ms > PATIENCE_MS) this.close();
     this.next();
   }
 
@@ -37,6 +43,7 @@ export class Inquiry<K extends PaperKind> {
       this.worker.onmessage = ({ data }: MessageEvent<FromPaper>) => this.take(data);
     }
     this.working = true;
+    this.since_ms = performance.now();
     const asked = this.waiting;
     this.waiting = null;
     const message = { kind: 'paper', of: this.of, serial: ++this.serial, asked };

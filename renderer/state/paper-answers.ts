@@ -9,6 +9,10 @@ const WORK: Workers = {
   upkeep: async ({ document, hours }) =>
     (await import('../../core/upkeep/upkeep.ts')).upkeep(document, hours),
   parts: async ({ document }) => (await import('../../core/summary/parts/parts-list.ts')).partsList(document),
+  summary: async ({ document, options }) =>
+    (await import('../../core/summary/summary.ts')).summaryHtml(document, options),
+  compare: async ({ before, after, units }) =>
+    (await import('../../core/summary/compare.ts')).compareShops(before, after, units),
 };
 
 /** Answers a question about running hours or paper, whatever happens: the page would wait for ever else. */

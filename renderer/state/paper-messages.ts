@@ -1,5 +1,8 @@
 import type { ShopDocument } from '../../core/document/schema.ts';
+import type { UnitSystem } from '../../core/quantities/dimensions.ts';
+import type { Compared } from '../../core/summary/compare.ts';
 import type { PartsList } from '../../core/summary/parts/result.ts';
+import type { Summary, SummaryOptions } from '../../core/summary/summary.ts';
 import type { UpkeepOutcome } from '../../core/upkeep/upkeep.ts';
 
 /** What is asked about running hours and paper, and what is answered; `units` of a document are those on screen. */
@@ -11,6 +14,18 @@ export interface PaperWork {
   readonly parts: {
     readonly asked: { readonly document: ShopDocument };
     readonly answer: PartsList;
+  };
+  readonly summary: {
+    readonly asked: { readonly document: ShopDocument; readonly options: SummaryOptions };
+    readonly answer: Summary;
+  };
+  readonly compare: {
+    readonly asked: {
+      readonly before: ShopDocument;
+      readonly after: ShopDocument;
+      readonly units: UnitSystem;
+    };
+    readonly answer: Compared;
   };
 }
 

@@ -8,6 +8,14 @@ export class Preferences {
   side = $state(read('side', innerWidth < 900 ? 'folded' : 'shown') === 'shown');
   /** Running hours that upkeep looks ahead. */
   hours = $state(hoursOf(read('hours', '')));
+  /** Sections of the summary that are left out, by name. */
+  leftOut = $state.raw<readonly string[]>(
+    read('left-out', '')
+      .split(' ')
+      .filter((name) => name !== ''),
+  );
+  /** What is printed on; empty: what goes with the units. */
+  paper = $state<'' | 'a4' | 'letter'>(paperOf(read('paper', '')));
 
   constructor() {
     $effect.root(() => {
@@ -15,6 +23,8 @@ export class Preferences {
       $effect(() => write('guide', this.guide ? 'shown' : 'dismissed'));
       $effect(() => write('side', this.side ? 'shown' : 'folded'));
       $effect(() => write('hours', String(this.hours)));
+      $effect(() => write('left-out', this.leftOut.join(' ')));
+      $effect(() => write('paper', this.paper));
     });
   }
 }
@@ -23,6 +33,8 @@ export class Preferences {
 const USUAL_HOURS = 500;
 
 const hoursOf = (text: string): number => (Number(text) > 0 ? Number(text) : USUAL_HOURS);
+
+const paperOf = (text: string) => (text === 'a4' || text === 'letter' ? text : '');
 
 function read(key: string, otherwise: string): string {
   try {

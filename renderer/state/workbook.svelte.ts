@@ -13,6 +13,7 @@ import { afterFrame } from './after-frame.ts';
 import type { BenchDesk } from './bench-desk.svelte.ts';
 import { History } from './history.ts';
 import type { Inquiry } from './inquiry.svelte.ts';
+import type { SheetDesk } from './sheet-desk.svelte.ts';
 import type { FromSolver } from './solver-messages.ts';
 import { Solver } from './solver.ts';
 
@@ -64,8 +65,9 @@ export class Workbook {
   fan = $state('');
   /** What works fans out; null while another screen is shown. */
   desk = $state.raw<BenchDesk | null>(null);
-  /** What follows the running hours; null while another screen is shown. */
+  /** What follows the running hours, and what goes on paper; null while another screen is shown. */
   upkeep = $state.raw<Inquiry<'upkeep'> | null>(null);
+  sheets = $state.raw<SheetDesk | null>(null);
   /** The plan's view; null while another screen is shown. */
   planView = $state.raw<PlanView | null>(null);
 
@@ -86,7 +88,7 @@ export class Workbook {
 
   private panelsAsked = false;
   private panelsAt_ms = -Infinity;
-  private readonly history: History<ShopDocument>;
+  readonly history: History<ShopDocument>;
   private readonly solver: Solver;
   private fresh = new Map<string, SettingResult>();
   private curveWanted = false;

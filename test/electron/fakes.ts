@@ -17,6 +17,17 @@ export class FakeContents extends EventEmitter {
   reload() {
     this.reloads++;
   }
+  /** How printing ends. */
+  printed: [done: boolean, reason: string] = [true, ''];
+  readonly printing: unknown[] = [];
+  printToPDF(options: unknown) {
+    this.printing.push(options);
+    return Promise.resolve(new TextEncoder().encode('%PDF-'));
+  }
+  print(options: unknown, told: (done: boolean, reason: string) => void) {
+    this.printing.push(options);
+    told(...this.printed);
+  }
   setWindowOpenHandler(handler: typeof this.opener) {
     this.opener = handler;
   }
@@ -47,6 +58,9 @@ export class FakeWindow extends EventEmitter {
       this.closed = true;
       this.emit('closed');
     }
+  }
+  destroy() {
+    this.closed = true;
   }
   loadURL(address: string) {
     this.address = address;

@@ -83,9 +83,12 @@ export const setDocument: Handler<'setDocument'> = (document, { path, value }) =
   return setChoice(document, { kind: 'setChoice', id: '', path, value });
 };
 
+/** Tables of the shop that are not there until their first row is. */
+const EMPTY_AT_FIRST: ReadonlySet<string> = new Set(['parts.prices', 'parts.stock']);
+
 function rowsAt(document: ShopDocument, id: string, path: FieldPath) {
   const { full, title } = rootPath(document, id, path);
-  const rows = valueAt(document, full);
+  const rows = valueAt(document, full) ?? (EMPTY_AT_FIRST.has(full.join('.')) ? [] : undefined);
   if (!Array.isArray(rows)) throw new Refused(`${word(path)} of ${title} has no rows`, 'choose a table');
   return { full, title, rows: rows as unknown[] };
 }
