@@ -8,7 +8,12 @@ import { brentRoot } from '../../../../core/fan/root.ts';
 
 describe.each(Object.values(FAN_SHAPES))('$label', (shape) => {
   it('the points of its plates lie evenly between blocked and open, at any speed', () => {
-    const fan = { wheelDiameter_m: 0.4, outletDiameter_m: 0.2, shutOffCoefficient: 0.9, freeFlowCoefficient: 0.2 };
+    const fan = {
+      wheelDiameter_m: 0.4,
+      outletDiameter_m: 0.2,
+      shutOffCoefficient: 0.9,
+      freeFlowCoefficient: 0.2,
+    };
     const sizes = plateSizes(shape, fan, 4);
     const curve = monotoneCurve(shape.flow, shape.pressure);
     const out = new Float64Array(2);
@@ -33,7 +38,12 @@ describe.each(Object.values(FAN_SHAPES))('$label', (shape) => {
     }
   });
   it('grow with each plate', () => {
-    const fan = { wheelDiameter_m: 0.2, outletDiameter_m: 0.1, shutOffCoefficient: null, freeFlowCoefficient: null };
+    const fan = {
+      wheelDiameter_m: 0.2,
+      outletDiameter_m: 0.1,
+      shutOffCoefficient: null,
+      freeFlowCoefficient: null,
+    };
     const sizes = plateSizes(shape, fan, 5);
     sizes.slice(1).forEach((size, i) => expect(size).toBeGreaterThan(sizes[i]!));
   });
