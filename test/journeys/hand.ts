@@ -169,6 +169,8 @@ export async function type(page: Page, label: string | RegExp, text: string): Pr
 /** Opens a file through the browser's file chooser. */
 export async function openFile(page: Page, name: string, text: string): Promise<void> {
   const chooser = page.waitForEvent('filechooser');
+  // the browser is told to hand choosers over; a frame later it does, also in a page that has just opened
+  await page.evaluate(() => new Promise((done) => requestAnimationFrame(done)));
   await page.keyboard.press('Control+o');
   await (await chooser).setFiles({ name, mimeType: 'application/json', buffer: Buffer.from(text) });
 }
