@@ -1,10 +1,10 @@
 import type { ShopDocument } from '../../core/document/schema.ts';
 import type { OtherShop } from '../state/other-shop.ts';
 
-/** States of this session that are offered, the newest. */
+/** Earlier states that are offered, the newest. */
 const MOST = 40;
 
-/** What a shop may be compared with: as it was saved or opened last, and before each step of this session. */
+/** What a shop may be compared with: as it was saved or opened last, and before each step that can be undone. */
 export function statesOf(
   now: ShopDocument,
   saved: ShopDocument | null,
