@@ -37,8 +37,12 @@ export default defineConfig({
     outDir: at('dist/renderer'),
     emptyOutDir: true,
     target: 'es2022',
-    // its helper looks for a document, which a worker has not
-    modulePreload: false,
+    // only the page's own first scripts are fetched ahead: what is loaded later is loaded by workers too, which have no
+    // document that the helper could put a link into
+    modulePreload: {
+      polyfill: false,
+      resolveDependencies: (_, scripts, { hostType }) => (hostType === 'html' ? scripts : []),
+    },
     chunkSizeWarningLimit: 1200,
   },
 });

@@ -33,6 +33,11 @@ export interface MakerTable {
   readonly problems: readonly string[];
 }
 
+/** Longest table that is read [characters], most rows, and longest cell that may hold something. */
+const LONGEST_TABLE = 200_000;
+const MOST_ROWS = 500;
+const LONGEST_CELL = 200;
+
 const NUMBER = /^[-+]?(?:\d+\.?\d*|\.\d+)(?:e[-+]?\d+)?$/i;
 const DECIMAL_COMMA = /^[-+]?\d+,\d+$/;
 
@@ -79,10 +84,23 @@ function placesOf(heading: readonly string[] | null, units: UnitSystem): (Place 
  * one on screen. A row that cannot be read is told and left out.
  */
 export function readMakerTable(text: string, units: UnitSystem): MakerTable {
+  if (text.length > LONGEST_TABLE) {
+    const message = `the text has ${text.length} characters, at most ${LONGEST_TABLE} are read: paste the table alone`;
+    return { points: [], problems: [message] };
+  }
   const delimiter = delimiterOf(text);
   const rows = dsvFormat(delimiter)
     .parseRows(text.trim())
     .map((row) => row.map((cell) => cell.trim()));
+  if (rows.length > MOST_ROWS) {
+    const message = `the table has ${rows.length} rows, at most ${MOST_ROWS} are read: leave some out`;
+    return { points: [], problems: [message] };
+  }
+  const long = rows.findIndex((row) => row.some((cell) => cell.length > LONGEST_CELL));
+  if (long >= 0) {
+    const message = `row ${long + 1}: a cell has more than ${LONGEST_CELL} characters: paste the table alone`;
+    return { points: [], problems: [message] };
+  }
   const isHeading = rows[0]?.every((cell) => !/^[-+.]?\d/.test(cell)) === true && rows.length > 0;
   const places = placesOf(isHeading ? rows[0]! : null, units);
   const points: PointRow[] = [];

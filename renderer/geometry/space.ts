@@ -20,9 +20,6 @@ export interface View {
   readonly pixelsPerMetre: number;
 }
 
-/** Pixels in a metre of the plan at zoom 1. */
-export const PIXELS_PER_METRE = 100;
-
 export const screenPoint = (x: number, y: number): ScreenPoint => ({ x, y }) as ScreenPoint;
 
 export function toScreen(view: View, point: PlanPoint): ScreenPoint {

@@ -10,7 +10,7 @@ export type Hit =
 /** Reads from the element under the pointer what was pressed; null outside the drawing. */
 export function hitOf(target: EventTarget | null): Hit | null {
   const element = target instanceof Element ? target : null;
-  if (!element?.closest('.flow')) return null;
+  if (!element?.closest('.sheet')) return null;
   const found = element.closest<SVGGElement>(
     '[data-end], [data-corner], [data-leg], [data-mark], [data-thing], [data-run]',
   );

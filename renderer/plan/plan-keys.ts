@@ -41,7 +41,7 @@ export function offerView(scene: Scene): () => void {
 
 export function zoomBy(scene: Scene, factor: number): void {
   const about = screenPoint(scene.size.width_px / 2, scene.size.height_px / 2);
-  scene.setView(zoomAbout(scene.view, about, factor, SCALE_LIMITS));
+  scene.view = zoomAbout(scene.view, about, factor, SCALE_LIMITS);
 }
 
 /** Starts a run at the thing that is selected, at its free end from which air comes if there is one. */
@@ -104,7 +104,7 @@ export function planKey(event: KeyboardEvent, reach: KeyReach): boolean {
     else if (tools.movable().length > 0) tools.nudge(arrow[0] * times, arrow[1] * times);
     else {
       const { x, y, pixelsPerMetre } = scene.view;
-      scene.setView({ x: x - arrow[0] * PAN_PX, y: y - arrow[1] * PAN_PX, pixelsPerMetre });
+      scene.view = { x: x - arrow[0] * PAN_PX, y: y - arrow[1] * PAN_PX, pixelsPerMetre };
     }
     return true;
   }

@@ -1,13 +1,10 @@
-import { screenPoint, zoomAbout } from '../geometry/space.ts';
 import type { PlanPoint } from '../geometry/space.ts';
 import { hitOf } from './plan-hit.ts';
 import type { Hit } from './plan-hit.ts';
 import type { PlanTools } from './plan-tools.svelte.ts';
 import { insertCorner } from './run-edits.ts';
-import { SCALE_LIMITS } from './scene.svelte.ts';
 import type { Scene } from './scene.svelte.ts';
 import type { UnderlayTool } from './underlay-tool.svelte.ts';
-import { isTouchpad, wheelFactor } from './wheel.ts';
 
 interface Reach {
   readonly scene: Scene;
@@ -27,12 +24,12 @@ const DRAWN_PX = 12;
 
 const idOf = (hit: Hit): string => ('id' in hit ? hit.id : hit.kind);
 
-/** Turns pointer and wheel events into what the tools do. */
+/** Turns pointer events into what the tools do; those that move the paper are left to `PaperMoves`. */
 export class PlanPointer {
   /** With the space bar held, the pointer moves the paper. */
   spaceHeld = $state(false);
   pressing = false;
-  /** Fingers that are down; two of them move and zoom the paper. */
+  /** Where the fingers that are down came down; two of them move and zoom the paper. */
   private readonly fingers = new Map<number, { x: number; y: number }>();
   /** One finger moves the paper. */
   private panning = false;
@@ -101,31 +98,20 @@ export class PlanPointer {
     return false;
   }
 
-  /** Moves the paper by a finger, and zooms it too by two; whether that is what this one does. */
-  private pinch(event: PointerEvent): boolean {
-    const old = this.fingers.get(event.pointerId);
-    if (!old) return false;
-    const now = { x: event.clientX, y: event.clientY };
-    if (Math.hypot(now.x - old.x, now.y - old.y) > TWICE_PX) clearTimeout(this.longPress);
-    if (this.fingers.size === 1 && this.panning) {
-      this.fingers.set(event.pointerId, now);
-      const { scene } = this.reach;
-      const { x, y, pixelsPerMetre } = scene.view;
-      scene.setView({ x: x + now.x - old.x, y: y + now.y - old.y, pixelsPerMetre });
-      return true;
-    }
-    if (this.fingers.size !== 2) return false;
-    const other = [...this.fingers].find(([id]) => id !== event.pointerId)![1];
-    this.fingers.set(event.pointerId, now);
-    const apart = (p: { x: number; y: number }) => Math.max(Math.hypot(p.x - other.x, p.y - other.y), 1);
-    const box = this.reach.element().getBoundingClientRect();
-    const { scene } = this.reach;
-    const { x, y, pixelsPerMetre } = scene.view;
-    // the middle between the fingers stays on the same place of the plan
-    const shifted = { x: x + (now.x - old.x) / 2, y: y + (now.y - old.y) / 2, pixelsPerMetre };
-    const about = screenPoint((now.x + other.x) / 2 - box.left, (now.y + other.y) / 2 - box.top);
-    scene.setView(zoomAbout(shifted, about, apart(now) / apart(old), SCALE_LIMITS));
-    return true;
+  /** Whether a finger moves the paper: one that began on it, or two. */
+  private slides(event: PointerEvent): boolean {
+    const from = this.fingers.get(event.pointerId);
+    if (!from) return false;
+    if (Math.hypot(event.clientX - from.x, event.clientY - from.y) > TWICE_PX) clearTimeout(this.longPress);
+    return this.panning || this.fingers.size > 1;
+  }
+
+  /** Whether a press moves the paper rather than what lies on it. */
+  movesPaper(event: MouseEvent | TouchEvent): boolean {
+    const hit = hitOf(event.target);
+    if (!hit) return false;
+    if ('touches' in event) return event.touches.length > 1 || this.panning;
+    return event.button === 1 || (event.button === 0 && this.spaceHeld);
   }
 
   private hold(event: PointerEvent): void {
@@ -134,7 +120,7 @@ export class PlanPointer {
   }
 
   move(event: PointerEvent): void {
-    if (this.pinch(event)) return;
+    if (this.slides(event)) return;
     const point = this.place(event);
     if (this.reach.underlay.move(point)) return;
     this.reach.tools.move(point, this.pressing ? this.moved(event) : 0, event);
@@ -163,22 +149,5 @@ export class PlanPointer {
     this.pressing = false;
     this.reach.underlay.release();
     this.reach.tools.release();
-  }
-
-  wheel(event: WheelEvent): void {
-    if (!(event.target as Element).closest('.flow')) return;
-    event.preventDefault();
-    event.stopPropagation();
-    const { scene } = this.reach;
-    const { x, y, pixelsPerMetre } = scene.view;
-    if (!event.ctrlKey && (isTouchpad(event) || event.shiftKey)) {
-      const sideways = event.shiftKey && event.deltaX === 0;
-      const [dx, dy] = sideways ? [event.deltaY, 0] : [event.deltaX, event.deltaY];
-      scene.setView({ x: x - dx, y: y - dy, pixelsPerMetre });
-      return;
-    }
-    const box = this.reach.element().getBoundingClientRect();
-    const about = screenPoint(event.clientX - box.left, event.clientY - box.top);
-    scene.setView(zoomAbout(scene.view, about, wheelFactor(event), SCALE_LIMITS));
   }
 }

@@ -2,17 +2,10 @@ import { findEnd } from '../../core/document/ends.ts';
 import type { SettingResult } from '../../core/network/solution.ts';
 import { drawnPart, meetsBox } from '../geometry/drawn-part.ts';
 import type { DrawnPart } from '../geometry/drawn-part.ts';
+import { AtRest } from '../state/at-rest.ts';
 import { settingGates } from './gate-openings.ts';
 import type { Workbook } from '../state/workbook.svelte.ts';
-import {
-  boxAround,
-  inBox,
-  planPoint,
-  PIXELS_PER_METRE,
-  screenPoint,
-  toPlan,
-  viewOf,
-} from '../geometry/space.ts';
+import { boxAround, inBox, planPoint, screenPoint, toPlan, viewOf } from '../geometry/space.ts';
 import type { PlanBox, PlanPoint, View } from '../geometry/space.ts';
 import { gridStep } from '../geometry/snap.ts';
 import { flowSequence } from './flow-sequence.ts';
@@ -39,8 +32,7 @@ export type SequenceItem =
 /** What the plan shows: the document as views, the part of it in the window, and the results beside it. */
 export class Scene {
   readonly wb: Workbook;
-  /** As the canvas library keeps it: offset in pixels and zoom. */
-  viewport = $state.raw({ x: 40, y: 40, zoom: 1 });
+  view: View = $state.raw({ x: 40, y: 40, pixelsPerMetre: 100 });
   size = $state.raw({ width_px: 0, height_px: 0 });
   /** What is said to the user, at the foot of the plan and to a screen reader. */
   message = $state.raw<{ text: string; bad: boolean } | null>(null);
@@ -50,11 +42,7 @@ export class Scene {
   private readonly items = new WeakMap<ThingView | RunView, SequenceItem>();
   private timer: ReturnType<typeof setTimeout> | undefined;
 
-  view: View = $derived.by(() => {
-    const { x, y, zoom } = this.viewport;
-    return { x, y, pixelsPerMetre: zoom * PIXELS_PER_METRE };
-  });
-  scale = $derived(this.viewport.zoom * PIXELS_PER_METRE);
+  scale = $derived(this.view.pixelsPerMetre);
   grid = $derived.by(() => gridStep(this.scale, this.wb.units));
 
   placed = $derived.by(() => this.thingViews.withPlaces(this.wb.document.things));
@@ -127,10 +115,6 @@ export class Scene {
     return toPlan(this.view, screenPoint(x, y));
   }
 
-  setView(view: View): void {
-    this.viewport = { x: view.x, y: view.y, zoom: view.pixelsPerMetre / PIXELS_PER_METRE };
-  }
-
   /** Middle of the window on the plan. */
   get middle(): PlanPoint {
     return this.at(this.size.width_px / 2, this.size.height_px / 2);
@@ -164,8 +148,8 @@ export class Scene {
   fit(): void {
     if (this.size.width_px === 0) return;
     const margin = { ...FIT_MARGIN_PX, x: Math.min(FIT_MARGIN_PX.x, this.size.width_px / 4) };
-    this.setView(viewOf(this.extent ?? EMPTY_BOX, this.size, margin, { ...SCALE_LIMITS, most: 260 }));
-    this.fitted = this.viewport;
+    this.view = viewOf(this.extent ?? EMPTY_BOX, this.size, margin, { ...SCALE_LIMITS, most: 260 });
+    this.fitted = this.view;
     const from = this.at(RULER_PX, RULER_PX);
     const to = this.at(this.size.width_px - 4, this.size.height_px - 4);
     this.fittedBox = { left: from.x, top: from.y, right: to.x, bottom: to.y };
@@ -173,7 +157,7 @@ export class Scene {
 
   /** Nobody has moved the view since it was fitted. */
   private get untouched(): boolean {
-    return this.fitted === null || this.fitted === this.viewport;
+    return this.fitted === null || this.fitted === this.view;
   }
 
   /** The window has another size; a view that shows the whole shop goes on doing so. */
@@ -192,20 +176,19 @@ export class Scene {
     const to = this.at(width_px, height_px);
     const box = { left: from.x + edge, top: from.y + edge, right: to.x - edge, bottom: to.y - edge };
     if (width_px === 0 || inBox(box, point)) return;
-    this.setView({
+    this.view = {
       x: width_px / 2 - point.x * pixelsPerMetre,
       y: height_px / 2 - point.y * pixelsPerMetre,
       pixelsPerMetre,
-    });
+    };
   }
 
-  private lateTimer: ReturnType<typeof setTimeout> | undefined;
+  private readonly later = new AtRest(() => (this.late = this.wb.result), LATE_MS, Infinity);
 
   /** Lets what is outside the window follow the result. */
   followResult(): void {
-    const { result } = this.wb;
-    clearTimeout(this.lateTimer);
-    this.lateTimer = setTimeout(() => (this.late = result), LATE_MS);
+    void this.wb.result;
+    this.later.ask();
   }
 
   say(text: string, bad = false): void {

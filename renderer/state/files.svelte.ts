@@ -6,6 +6,7 @@ import type { ReadResult } from '../../core/document/read.ts';
 import type { ShopDocument } from '../../core/document/schema.ts';
 import type { FileHandle, RecentFile, Recovery, Shell } from '../../core/document/shell.ts';
 import { writeDocument } from '../../core/document/write.ts';
+import { AtRest } from './at-rest.ts';
 import type { Workbook } from './workbook.svelte.ts';
 
 /** Something to tell the user, until it is dismissed. */
@@ -25,6 +26,8 @@ export interface Question {
 
 /** How long the newest edit may wait before it is kept against a crash [ms]. */
 const RECOVERY_AFTER = 400;
+/** Long dragging is kept this often [ms]. */
+const RECOVERY_WITHIN = 2000;
 
 /** The first document that a new user sees: the one-router example. */
 export function firstDocument(): ShopDocument {
@@ -42,7 +45,7 @@ export class Files {
   question = $state.raw<Question | null>(null);
   recovery = $state.raw<Recovery | null>(null);
   busy = $state(false);
-  private timer: ReturnType<typeof setTimeout> | undefined;
+  private readonly keeping = new AtRest(() => void this.keep(), RECOVERY_AFTER, RECOVERY_WITHIN);
 
   constructor(
     private readonly workbook: Workbook,
@@ -65,8 +68,7 @@ export class Files {
   /** Called after every edit: keeps the newest one, and tells the window. */
   edited(): void {
     this.shell.setUnsaved(this.unsaved, this.title);
-    clearTimeout(this.timer);
-    this.timer = setTimeout(() => void this.keep(), RECOVERY_AFTER);
+    this.keeping.ask();
   }
 
   private async keep(): Promise<void> {

@@ -3,7 +3,7 @@ import { SolverBench } from './solver-bench.ts';
 import type { ProblemsAnswer, SettingAnswer } from './solver-messages.ts';
 
 /** Longest that a solve may keep the page from its next frame [ms]. */
-export const PAGE_BUDGET_MS = 6;
+export const PAGE_BUDGET_MS = 12;
 /** The middle one of so many solves decides, so that one slow one does not; a shop that grew at once does. */
 const LAST = 5;
 const GROWN = 4;
@@ -31,6 +31,11 @@ export class PageSolver {
     this.times_ms = [];
     this.warmed = 0;
     this.solver.bench = null;
+  }
+
+  /** Nothing of this shop has been solved yet, here or in the worker. */
+  get fresh(): boolean {
+    return this.times_ms.length === 0;
   }
 
   get ready(): boolean {

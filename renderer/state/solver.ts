@@ -2,7 +2,7 @@ import solverAddress from 'virtual:solver-worker';
 import type { ShopDocument } from '../../core/document/schema.ts';
 import { settingNames } from '../../core/network/apply-setting.ts';
 import type { SystemCurve } from '../../core/network/system-curve.ts';
-import { afterFrame } from './after-frame.ts';
+import { AtRest } from './at-rest.ts';
 import { patchOf } from './document-patch.ts';
 import { PageSolver } from './page-solver.ts';
 import type { FromSolver, ToSolver } from './solver-messages.ts';
@@ -19,13 +19,15 @@ type Task = ToSolver extends infer T ? (T extends unknown ? Omit<T, 'serial' | '
 
 /** How long an idle page may put a practice solve off [ms]. */
 const PRACTICE_WITHIN_MS = 2000;
+/** A shop of so many runs, just opened, is solved in the page before a worker could have started. */
+const FEW_RUNS = 16;
 
 /**
  * Solves documents: the setting on screen of a shop that is quick to solve in the page, at once, and all else in the
  * worker. The worker gets one task at a time, and while it works only the newest document waits; those between are dropped.
  */
 export class Solver {
-  private readonly worker: Worker;
+  private worker: Worker | null = null;
   private readonly page = new PageSolver();
   private serial = 0;
   private busy = false;
@@ -35,14 +37,18 @@ export class Solver {
   private sent: ShopDocument | null = null;
   /** Settings of the newest document that the worker is to solve. */
   private waiting: readonly string[] | null = null;
+  private readonly others = new AtRest(() => this.next());
   private curveWaiting: { setting: string; fan: string | null } | null = null;
   private readonly asked: Asked[] = [];
   /** Who waits for what the worker does now. */
   private serving: Asked | null = null;
 
-  constructor(private readonly onAnswer: (answer: FromSolver, newest: boolean) => void) {
-    this.worker = new Worker(solverAddress, { type: 'module' });
-    this.worker.onmessage = ({ data }: MessageEvent<FromSolver>) => {
+  constructor(private readonly onAnswer: (answer: FromSolver, newest: boolean) => void) {}
+
+  /** Starts the worker; it comes after the first result where the page has that by itself. */
+  private startWorker(): Worker {
+    const worker = new Worker(solverAddress, { type: 'module' });
+    worker.onmessage = ({ data }: MessageEvent<FromSolver>) => {
       const done = data.kind !== 'setting' || data.last;
       const { serving } = this;
       if (serving) serving.done(data.kind === 'curve' ? data.curve : null);
@@ -54,6 +60,7 @@ export class Solver {
       this.next();
       if (data.kind === 'setting') this.practise();
     };
+    return worker;
   }
 
   /** Another shop comes. */
@@ -65,7 +72,10 @@ export class Solver {
     const serial = ++this.serial;
     this.newest = { document, setting };
     const others = settingNames(document).filter((name) => name !== setting);
-    const answer = this.page.ready ? this.page.now(document, setting, serial, others.length === 0) : null;
+    const opened = this.page.fresh && document.runs.length <= FEW_RUNS;
+    const inPage = this.page.ready || opened;
+    const answer = inPage ? this.page.now(document, setting, serial, others.length === 0) : null;
+    if (opened) this.practise();
     if (answer === null) {
       this.waiting = [setting, ...others];
       this.next();
@@ -73,8 +83,8 @@ export class Solver {
     }
     this.waiting = answer.kind === 'setting' && others.length > 0 ? others : null;
     this.onAnswer(answer, true);
-    // the frame with the result comes first
-    if (this.waiting) afterFrame(() => this.next());
+    // what nobody looks at does not hold the next edit up
+    if (this.waiting) this.others.ask();
   }
 
   curve(setting: string, fan: string | null): void {
@@ -116,6 +126,7 @@ export class Solver {
     const document = this.newest?.document ?? null;
     const patch = document && document !== this.sent ? patchOf(this.sent, document) : null;
     this.sent = document;
+    this.worker ??= this.startWorker();
     this.worker.postMessage({ ...task, serial: this.serial, patch } satisfies ToSolver);
   }
 
@@ -124,6 +135,7 @@ export class Solver {
     if (!this.page.cold || typeof requestIdleCallback !== 'function') return;
     requestIdleCallback(
       () => {
+        this.worker ??= this.startWorker();
         if (!this.page.cold || !this.newest) return;
         this.page.warm(this.newest.document, this.newest.setting);
         this.practise();

@@ -43,6 +43,8 @@ function benchNow(): Workbench | null {
 
 // one setting is solved and sent before the next, so that the one on screen is there first
 port.onmessage = ({ data }) => {
+  // nobody is asking: there is nothing to answer to
+  if (typeof data !== 'object' || data === null) return;
   // fan bench, upkeep and sheets have workers to themselves that run this same file, so that the solver is loaded once
   if (data.kind === 'paper') {
     void import('./paper-answers.ts').then(({ answerPaper }) =>

@@ -9,7 +9,7 @@ import type { AirResult, SettingResult } from '../../core/network/solution.ts';
 import type { SystemCurve } from '../../core/network/system-curve.ts';
 import type { Dimension, UnitSystem } from '../../core/quantities/dimensions.ts';
 import { printQuantity } from '../../core/quantities/print.ts';
-import { afterFrame } from './after-frame.ts';
+import { AtRest } from './at-rest.ts';
 import type { BenchDesk } from './bench-desk.svelte.ts';
 import { History } from './history.ts';
 import type { Inquiry } from './inquiry.svelte.ts';
@@ -36,9 +36,6 @@ export interface Panels {
   readonly problems: readonly DocumentProblem[];
   readonly result: SettingResult | null;
 }
-
-/** Panels follow quick edits in a row not oftener than this [ms]. */
-const PANELS_EVERY_MS = 100;
 
 /** What menus may ask of the plan while it is on screen. */
 export interface PlanView {
@@ -83,11 +80,10 @@ export class Workbook {
   /** Result of the setting that is looked at. */
   result = $derived(this.solutions.get(this.setting) ?? null);
 
-  /** What the panels show: it follows when the frame with the plan's own figures has been painted. */
+  /** What the panels show: it follows the plan's own figures when the hand rests. */
   panels = $state.raw<Panels>(null as unknown as Panels);
 
-  private panelsAsked = false;
-  private panelsAt_ms = -Infinity;
+  private readonly panelsLater = new AtRest(() => this.showPanels());
   readonly history: History<ShopDocument>;
   private readonly solver: Solver;
   private fresh = new Map<string, SettingResult>();
@@ -185,7 +181,7 @@ export class Workbook {
   setSetting(name: string): void {
     this.setting = name;
     this.curve = null;
-    this.askPanels();
+    this.panelsLater.ask();
     this.ask();
     if (this.curveWanted) this.askCurve();
   }
@@ -226,7 +222,7 @@ export class Workbook {
     for (const id of this.selection) if (!this.exists(id)) ids.delete(id);
     if (ids.size !== this.selection.size) this.selection = ids;
     if (!this.settings.includes(this.setting)) this.setting = this.settings[0]!;
-    this.askPanels();
+    this.panelsLater.ask();
     if (this.gaps.length > 0) {
       this.solutions = new Map();
       this.curve = null;
@@ -239,21 +235,9 @@ export class Workbook {
   }
 
   private showPanels(): void {
-    this.panelsAsked = false;
-    this.panelsAt_ms = performance.now();
+    this.panelsLater.drop();
     const { document, gaps, problems, result } = this;
     this.panels = { document, gaps, problems, result };
-  }
-
-  /** Lets the panels follow: after the frame, and not at every frame of a drag. */
-  private askPanels(): void {
-    if (this.panelsAsked) return;
-    this.panelsAsked = true;
-    afterFrame(() => {
-      const wait_ms = PANELS_EVERY_MS - (performance.now() - this.panelsAt_ms);
-      if (wait_ms > 0) setTimeout(() => this.showPanels(), wait_ms);
-      else this.showPanels();
-    });
   }
 
   private exists(id: string): boolean {
@@ -270,7 +254,7 @@ export class Workbook {
       if (newest) this.curve = answer.curve;
       return;
     }
-    this.askPanels();
+    this.panelsLater.ask();
     if (answer.kind === 'problems') {
       if (!newest) return;
       this.problems = answer.problems;

@@ -1,0 +1,1 @@
+export { default as Ledger } from './Ledger.svelte';
