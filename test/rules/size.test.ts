@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { readFiles } from './project-files.ts';
+import { MARK } from '../reference/ledger/page.ts';
 import { longFiles, readmeMisses } from './size-rules.ts';
 
 const lines = (count: number) => 'x\n'.repeat(count);
@@ -27,6 +28,13 @@ describe('the size rule itself', () => {
     expect(
       readmeMisses(folder(9).set('core/air/a.ts', 'x').set('core/duct/a.ts', 'x').set('core/fan/a.ts', 'x')),
     ).toEqual([]);
+  });
+
+  it('asks of the page that is made only that its head be short', () => {
+    const page = (path: string, head: number) => new Map([[path, lines(head) + MARK + lines(99)]]);
+    expect(readmeMisses(page('test/reference/README.md', 19))).toEqual([]);
+    expect(readmeMisses(page('test/reference/README.md', 21))).toHaveLength(1);
+    expect(readmeMisses(page('test/rules/README.md', 19))).toHaveLength(1);
   });
 });
 
