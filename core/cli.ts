@@ -8,6 +8,7 @@ import { BAD_DOCUMENT, badDocument, done, fail, NO_SOLUTION, USAGE } from './cli
 import type { Command, Options, Outcome } from './cli/outcome.ts';
 import { partsCommand } from './cli/parts.ts';
 import { checkCommand, solveCommand } from './cli/solve.ts';
+import { sourcesCommand } from './cli/sources.ts';
 import { summaryCommand } from './cli/summary.ts';
 import { upkeepCommand } from './cli/upkeep.ts';
 import { readDocument } from './document/read.ts';
@@ -24,6 +25,7 @@ const HELP = `usage:
   book fan FILE --fan ID --sheet [--units us|si]              a sheet to test that fan by, as a page to print
   book parts FILE [--units us|si] [--csv|--json]              what to buy, and how to cut it
   book upkeep FILE --hours N [--units us|si] [--json]         filter, bins, flow and electricity over running hours
+  book sources FILE [--id ID] [--units us|si] [--json]        what every figure rests on; of one thing, run or piece
   book compare FILE FILE [--units us|si] [--json]             two documents side by side
   book summary FILE --out NAME.html|.pdf|.csv [--sections A,B] [--paper a4|letter] [--date YYYY-MM-DD]
                [--hours N] [--units us|si]                    the shop on paper; .csv is its parts list
@@ -38,6 +40,7 @@ const COMMANDS: Readonly<Record<string, Command>> = {
   fan: fanCommand,
   parts: partsCommand,
   upkeep: upkeepCommand,
+  sources: sourcesCommand,
   summary: summaryCommand,
 };
 /** The one command of two files. */
@@ -54,6 +57,7 @@ export function runCommand(args: readonly string[]): Outcome {
         setting: { type: 'string' },
         units: { type: 'string' },
         fan: { type: 'string' },
+        id: { type: 'string' },
         samples: { type: 'string' },
         seed: { type: 'string' },
         hours: { type: 'string' },
@@ -93,6 +97,7 @@ export function runCommand(args: readonly string[]): Outcome {
   const options: Options = {
     setting: values.setting,
     fan: values.fan,
+    id: values.id,
     json: values.json ?? false,
     csv: values.csv ?? false,
     sheet: values.sheet ?? false,

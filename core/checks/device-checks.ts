@@ -51,7 +51,7 @@ function checkShape({ built, thing }: CompiledDevice): Finding[] {
 }
 
 /** Body below which the saltation relation was never tried and flags every cyclone [m]. */
-const RE_ENTRAINMENT_LEAST_BODY_m = 0.3;
+export const RE_ENTRAINMENT_LEAST_BODY_m = 0.3;
 
 function checkCyclone(
   input: CheckInput,

@@ -16,10 +16,18 @@ import type { Check, CheckInput } from './check.ts';
 import { percent, shown, span } from './range-text.ts';
 import { keptRating } from './suction.ts';
 
-/** A run that holds by less than this share is close. */
-const CLOSE_MARGIN = 0.05;
-/** Velocity above which the relations for still density near their end [m/s]; a Mach number of 0.3. */
-const VERY_FAST_ms = 100;
+/** A run that holds by less than this share is close [-]. */
+export const CLOSE_MARGIN = {
+  value: 0.05,
+  source: 'no source; a filter that fills takes that away',
+  basis: 'assumed',
+} as const;
+/** Velocity above which the relations for still density near their end [m/s]. */
+export const VERY_FAST = {
+  value: 100,
+  source: 'texts on fluid mechanics: below a Mach number of 0.3 air hardly thins by its own velocity',
+  basis: 'from-memory',
+} as const;
 
 /** Velocity, flow, direction, suction and ranges of every run. */
 export const checkRuns: Check = (input, print) => {
@@ -71,7 +79,7 @@ function checkTransport(run: RunResult, high_ms: number | null, print: Printer):
   if (margin < 0) {
     return [finding('velocity-low', run.id, print(v, 'velocity'), print(need, 'velocity'), percent(-margin))];
   }
-  if (margin < CLOSE_MARGIN) {
+  if (margin < CLOSE_MARGIN.value) {
     return [
       finding('velocity-close', run.id, percent(margin), print(v, 'velocity'), print(need, 'velocity')),
     ];
@@ -94,7 +102,7 @@ function checkSpeed({ shop }: CheckInput, compiled: CompiledRun, run: RunResult,
   const found: Finding[] = [];
   const flow = Math.abs(run.massFlow_kgs);
   const fastest = Math.max(0, ...run.pieces.map((piece) => piece.velocity_ms ?? 0));
-  if (fastest > VERY_FAST_ms) found.push(finding('air-very-fast', run.id, print(fastest, 'velocity')));
+  if (fastest > VERY_FAST.value) found.push(finding('air-very-fast', run.id, print(fastest, 'velocity')));
   const limit = SOLIDS_LOADING_RANGE['loading ratio']!.high!;
   if (run.dust_kgs / flow > limit) {
     found.push(finding('dust-load-high', run.id, (run.dust_kgs / flow).toPrecision(2), String(limit)));

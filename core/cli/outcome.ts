@@ -18,6 +18,8 @@ export interface Outcome {
 export interface Options {
   readonly setting: string | undefined;
   readonly fan: string | undefined;
+  /** Thing, run or piece that is asked about. */
+  readonly id: string | undefined;
   readonly json: boolean;
   readonly csv: boolean;
   /** A sheet to print in the place of results. */

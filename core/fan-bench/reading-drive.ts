@@ -19,10 +19,18 @@ export interface Drive {
   readonly driven: (values: Values) => Driven;
 }
 
-/** Standard error of a speed that was given for all readings: a fan slows and hurries with its load; assumed. */
-const GIVEN_SPEED_SHARE = 0.015;
-/** The same in a table of points, which is reckoned to one speed. */
-const TABLE_SPEED_SHARE = 0.0025;
+/** Standard error of a speed that was given for all readings [-]. */
+export const GIVEN_SPEED_ERROR = {
+  value: 0.015,
+  source: 'no source; a fan slows and hurries with its load',
+  basis: 'assumed',
+} as const;
+/** The same in a table of points, which is reckoned to one speed [-]. */
+export const TABLE_SPEED_ERROR = {
+  value: 0.0025,
+  source: 'no source; a table is reckoned to one speed',
+  basis: 'assumed',
+} as const;
 
 const above = (value: number | undefined): value is number => value !== undefined && value > 0;
 
@@ -61,7 +69,7 @@ export function driveOf(design: FanDesign, reading: Reading, motor: MotorModel |
   } else if (byMotor) speedFrom = 'motor';
   else if (design.speed) {
     speedFrom = 'given';
-    const share = reading.kind === 'point' ? TABLE_SPEED_SHARE : GIVEN_SPEED_SHARE;
+    const share = reading.kind === 'point' ? TABLE_SPEED_ERROR.value : GIVEN_SPEED_ERROR.value;
     inputs['speed'] = { value: design.speed.si, error: share * design.speed.si, common: null };
   }
 

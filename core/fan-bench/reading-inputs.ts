@@ -221,14 +221,18 @@ const MEASURES: Measures = {
       passed: (v) => ({
         flow_m3s: v.flow! * v.tableFlow!,
         staticPressure_Pa: v.pressure! * v.tablePressure!,
-        density_kgm3: r.density?.si ?? TABLE_DENSITY_KGM3,
+        density_kgm3: r.density?.si ?? TABLE_DENSITY.value,
       }),
     };
   },
 };
 
-/** Density that a table of points means where it does not say; AMCA and ISO fan work. */
-const TABLE_DENSITY_KGM3 = 1.2;
+/** Density that a table of points means where it does not say [kg/m3]. */
+export const TABLE_DENSITY = {
+  value: 1.2,
+  source: 'standard air of AMCA 210 and ISO 5801',
+  basis: 'from-memory',
+} as const;
 
 function traverseInputs(r: ReadingOf<'pitot-traverse'> | ReadingOf<'vane-traverse'>, count: number): Inputs {
   const profile = r.errors?.flow ? Math.abs(r.errors.flow.si) / 2 : traverseProfileError(count);

@@ -25,7 +25,11 @@ import { roundArea } from './round-area.ts';
 import type { BuiltPiece } from './piece-record.ts';
 
 /** Kinetic loss where air blows out of a duct against the drawn direction [-]. */
-const BLOWN_OUT = 1;
+export const BLOWN_OUT = {
+  value: 1,
+  source: 'momentum: what blows out of an open end loses its velocity pressure',
+  basis: 'from-memory' as Basis,
+};
 /** Discharge coefficient of a sharp hole in a thin wall, where the document gives none. */
 export const HOLE_DISCHARGE = {
   value: 0.6,
@@ -33,7 +37,11 @@ export const HOLE_DISCHARGE = {
   basis: 'from-memory' as Basis,
 };
 /** Entry loss where air comes in backwards through an exhaust: a plain duct end [-]. */
-const DRAWN_IN = 0.93;
+export const DRAWN_IN = {
+  value: ENTRIES.plain.k,
+  source: ENTRIES.plain.source,
+  basis: ENTRIES.plain.basis as Basis,
+};
 
 interface HoodLoss {
   readonly k: number;
@@ -71,23 +79,32 @@ const HOODS: {
     k: brushShoeCoefficient({
       ductArea_m2: area_m2,
       gapArea_m2: hood.gapArea.si,
-      throatCoefficient: hood.throat?.si ?? BRUSH_SHOE_THROAT,
-      bristleCoefficient: hood.bristle?.si ?? BRUSH_SHOE_BRISTLE,
+      throatCoefficient: hood.throat?.si ?? BRUSH_SHOE_THROAT.value,
+      bristleCoefficient: hood.bristle?.si ?? BRUSH_SHOE_BRISTLE.value,
     }).k,
     source: 'enclosure with a gap, as a sharp-edged slot and a take-off; no published value for a brush shoe',
-    basis: 'common-practice',
+    basis: 'assumed',
     outside: findOutside(BRUSH_SHOE_RANGE, {
-      'throat coefficient': hood.throat?.si ?? BRUSH_SHOE_THROAT,
-      'bristle coefficient': hood.bristle?.si ?? BRUSH_SHOE_BRISTLE,
+      'throat coefficient': hood.throat?.si ?? BRUSH_SHOE_THROAT.value,
+      'bristle coefficient': hood.bristle?.si ?? BRUSH_SHOE_BRISTLE.value,
     }),
   }),
   given: (hood) => ({ k: hood.coefficient.si, source: 'given in the document', basis: 'measured-by-user' }),
   measured: () => null,
 };
 
-/** Take-off of a spindle shoe and its bristle gap, where the document gives neither [-]; assumptions. */
-const BRUSH_SHOE_THROAT = 0.5;
-const BRUSH_SHOE_BRISTLE = 1.8;
+/** Take-off of a spindle shoe, where the document gives none [-]. */
+export const BRUSH_SHOE_THROAT = {
+  value: 0.5,
+  source: 'no source; as a sharp edge flush with a wall',
+  basis: 'assumed' as Basis,
+};
+/** Its bristle gap, where the document gives none [-]. */
+export const BRUSH_SHOE_BRISTLE = {
+  value: 1.8,
+  source: 'no source; about the sharp-edged slot of the handbooks, 1.78',
+  basis: 'assumed' as Basis,
+};
 
 const END = { outside: [], relation: '', length_m: null, carries: false } as const;
 
@@ -107,7 +124,7 @@ export function buildHood(port: ThingOf<'port'>, diameter_m: number): BuiltPiece
   const pick = HOODS[hood.kind] as (hood: Hood, area_m2: number) => HoodLoss | null;
   const loss = pick(hood, area_m2);
   let segment: Segment;
-  if (loss !== null) segment = localSegment(area_m2, loss.k, BLOWN_OUT, 'downstream');
+  if (loss !== null) segment = localSegment(area_m2, loss.k, BLOWN_OUT.value, 'downstream');
   else if (hood.kind === 'measured') segment = measuredSegment(area_m2, hood.loss.si, hood.flow.si);
   else throw new ImpossibleInput('hood', hood.kind, 'a kind with a loss');
   return {
@@ -139,7 +156,7 @@ export function buildExhaust(exhaust: ThingOf<'exhaust'>, diameter_m: number): B
         ? weatherCapCoefficient(outlet.gapRatio.si).k
         : stackExit().k;
   return {
-    segments: [localSegment(area_m2, k, DRAWN_IN)],
+    segments: [localSegment(area_m2, k, DRAWN_IN.value)],
     record: {
       ...END,
       kind: 'exhaust',

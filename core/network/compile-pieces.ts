@@ -28,6 +28,9 @@ export interface PieceContext {
   readonly diameter_m: number;
 }
 
+/** Practice by which elbows of other angles than 90 degrees are scaled. */
+export const ANGLE_RULE = 'ashrae';
+
 type Builder<K extends PieceKind> = (piece: Extract<Piece, { kind: K }>, context: PieceContext) => BuiltPiece;
 
 /** A bend gentler than the table keeps the table's last value, which is on the safe side and needs no word. */
@@ -71,7 +74,7 @@ const BUILDERS: { readonly [K in PieceKind]: Builder<K> } = {
   elbow: (piece, { diameter_m }) => {
     const radiusRatio = piece.radiusRatio?.si ?? 1;
     const angle_rad = piece.angle.si;
-    const { k } = elbowCoefficient({ style: piece.style, radiusRatio, angle_rad, angleRule: 'ashrae' });
+    const { k } = elbowCoefficient({ style: piece.style, radiusRatio, angle_rad, angleRule: ANGLE_RULE });
     const area_m2 = roundArea(diameter_m);
     const table = piece.style === 'mitre' ? null : ELBOW_TABLES[piece.style];
     return {

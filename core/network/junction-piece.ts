@@ -45,7 +45,8 @@ export function junctionPiece(net: SolvedNet, compiled: CompiledRun, atStart: bo
     solidsLoss_Pa: 0,
     totalPressureAfter_Pa: atStart ? own : joined,
     staticPressureAfter_Pa: atStart ? ownStatic : staticAt(packed, joined, main.flow_kgs, main.area_m2),
-    source: 'streams that mix by momentum; Idelchik, Handbook of Hydraulic Resistance, 3rd ed., ch. 7',
+    source:
+      'Idelchik, Handbook of Hydraulic Resistance, 3rd ed., ch. 7 (momentum theory after Levin and Taliev)',
     basis: 'from-memory',
   };
 }

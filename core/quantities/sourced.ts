@@ -5,6 +5,15 @@
  */
 export type Basis = 'published' | 'from-memory' | 'common-practice' | 'assumed' | 'measured-by-user';
 
+/** Every basis there is. */
+export const BASES: readonly Basis[] = [
+  'published',
+  'from-memory',
+  'common-practice',
+  'assumed',
+  'measured-by-user',
+];
+
 /** A catalogue row or model carries where it comes from and what that rests on. */
 export interface Sourced {
   readonly source: string;

@@ -18,7 +18,7 @@ export interface PaperRow {
   readonly about?: string;
 }
 
-/** A table of no more rows stays on one page, unless its class is `flowing`. */
+/** A table of no more rows stays on one page, unless `flowing` is among its classes. */
 const KEPT_ROWS = 16;
 
 /** A table whose head comes again on each page, and whose rows are never split. */
@@ -29,7 +29,10 @@ export function htmlTable(
 ): Markup {
   const side = (i: number): Attributes => ({ class: columns[i]?.align === 'right' ? 'r' : null });
   const keep =
-    rows.length <= KEPT_ROWS && attributes.class !== 'flowing'
+    rows.length <= KEPT_ROWS &&
+    !String(attributes.class ?? '')
+      .split(' ')
+      .includes('flowing')
       ? { class: ['keep', attributes.class ?? ''].join(' ').trim() }
       : {};
   return el(

@@ -42,6 +42,11 @@ table.pairs th { font-weight: normal; color: #444; padding-right: 12pt; white-sp
 table.title { border: 1pt solid #000; font-size: 9.5pt; }
 table.title th { width: 16%; font-weight: normal; color: #444; white-space: nowrap; }
 table.title td { width: 34%; overflow-wrap: anywhere; }
+table.sources { table-layout: fixed; font-size: 8pt; line-height: 1.2; }
+table.sources thead th:first-child { width: 35%; }
+table.sources thead th:nth-child(2) { width: 33%; }
+table.sources thead th:nth-child(3) { width: 15%; }
+table.sources td { padding: 1pt 3pt; }
 figure { margin: 4pt 0; break-inside: avoid; text-align: center; }
 figure svg { max-width: 100%; height: auto; display: block; margin: 0 auto; }
 figcaption { text-align: left; font-size: 8.5pt; margin-top: 2pt; }

@@ -1,0 +1,118 @@
+import type { Relation } from './relation.ts';
+
+/** Relations of fans and motors; source and basis as the doc comment of each function has them. */
+export const FAN_RELATIONS = {
+  fanPoints: {
+    what: 'fan static and fan total pressure',
+    file: 'fan/fan-points.ts',
+    fn: 'fanCurve',
+    source: 'AMCA 210 / ISO 5801, fan pressures',
+    basis: 'from-memory',
+  },
+  interpolation: {
+    what: 'curve through the points of a fan',
+    file: 'fan/monotone-curve.ts',
+    fn: 'monotoneCurve',
+    source:
+      'Fritsch and Butland, SIAM J. Sci. Stat. Comput. 5, 1984; end slopes after Moler, Numerical Computing with Matlab, SIAM, 2004, chapter 3',
+    basis: 'from-memory',
+  },
+  fanLaws: {
+    what: 'fan pressure at another speed and density',
+    file: 'fan/fan-curve.ts',
+    fn: 'fanTotalPressure',
+    source: 'fan laws, AMCA 210 / ISO 5801',
+    basis: 'from-memory',
+  },
+  fanPower: {
+    what: 'fan power at another speed and density',
+    file: 'fan/fan-curve.ts',
+    fn: 'fanPower',
+    source: 'fan laws, AMCA 210 / ISO 5801',
+    basis: 'from-memory',
+  },
+  fanCurrent: {
+    what: 'current at another power',
+    file: 'fan/fan-curve.ts',
+    fn: 'fanCurrent',
+    source: 'none: trade rule that current goes with power',
+    basis: 'common-practice',
+  },
+  airPower: {
+    what: 'power that reaches the air',
+    file: 'fan/air-power.ts',
+    fn: 'airPower',
+    source: 'AMCA 210 / ISO 5801, fan air power; US form cfm x in wg / 6356',
+    basis: 'from-memory',
+  },
+  stability: {
+    what: 'operating points and whether they are stable',
+    file: 'fan/intersections.ts',
+    fn: 'curveIntersections',
+    source: 'Brent, Algorithms for Minimization without Derivatives, 1973; AMCA 201 on stall and hunting',
+    basis: 'from-memory',
+  },
+  hump: {
+    what: 'whether a fan curve has a hump',
+    file: 'fan/curve-shape.ts',
+    fn: 'hasHump',
+    source: 'AMCA 201, fan instability',
+    basis: 'from-memory',
+  },
+  beyondCurve: {
+    what: 'how far beyond its points a curve may be used',
+    file: 'fan/fan-curve.ts',
+    fn: 'extrapolation',
+    source: 'none: the share is a habit of the trade; test standards allow no extrapolation',
+    basis: 'common-practice',
+  },
+  brushless: {
+    what: 'brushless motor on its supply',
+    file: 'fan/motor/brushless.ts',
+    fn: 'brushlessMotor',
+    source: 'standard direct-current equivalent of a brushless motor, trapezoidal drive',
+    basis: 'from-memory',
+  },
+  series: {
+    what: 'series motor at another voltage',
+    file: 'fan/motor/series.ts',
+    fn: 'seriesMotor',
+    source: 'textbook series motor: torque follows current, back voltage follows speed at a given current',
+    basis: 'measured-by-user',
+  },
+  induction: {
+    what: 'induction motor by its plate',
+    file: 'fan/motor/induction.ts',
+    fn: 'inductionMotor',
+    source: 'any text on electrical machines; shares as sourced beside them',
+    basis: 'from-memory',
+  },
+  driven: {
+    what: 'speed at which motor and fan agree',
+    file: 'fan/motor/driven-fan.ts',
+    fn: 'drivenSpeed',
+    source: 'fan laws, AMCA 210 / ISO 5801',
+    basis: 'from-memory',
+  },
+  motorLoad: {
+    what: 'how much a rotor asks of its motor',
+    file: 'fan/motor/match.ts',
+    fn: 'loadRatio',
+    source: 'fan laws, AMCA 210 / ISO 5801',
+    basis: 'from-memory',
+  },
+  motorSpeed: {
+    what: 'speed at which a rotor would suit its motor',
+    file: 'fan/motor/match.ts',
+    fn: 'matchSpeed',
+    source: 'fan laws, AMCA 210 / ISO 5801',
+    basis: 'from-memory',
+  },
+  motorDiameter: {
+    what: 'diameter at which a rotor would suit its motor',
+    file: 'fan/motor/match.ts',
+    fn: 'matchDiameter',
+    source: 'fan laws, AMCA 210 / ISO 5801',
+    basis: 'from-memory',
+  },
+} as const satisfies Readonly<Record<string, Relation>>;
