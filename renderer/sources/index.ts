@@ -1,0 +1,1 @@
+export { default as SourceRows } from './SourceRows.svelte';
