@@ -1,7 +1,8 @@
-import { describe, expect, it } from 'vitest';
+import { describe, it } from 'vitest';
 import { rhodesLineDrop } from '../../core/conveying/rhodes-line.ts';
 import { rizkSaltation } from '../../core/conveying/saltation.ts';
 import { SOLIDS_LOSS_K, solidsMultiplier } from '../../core/conveying/solids-loss.ts';
+import { against } from './ledger.ts';
 
 // Rhodes, Introduction to Particle Technology, 2nd ed., ch. 8, worked example (from memory): sand 900 kg/h,
 // 2500 kg/m3, 100 um; 30 m level, 10 m up, six bends; air at 1.5 times saltation. The book takes g = 9.81.
@@ -23,6 +24,61 @@ const line = (diameter_m: number) => ({
 });
 
 describe('Rhodes’ conveying line', () => {
+  const saltation = against({
+    relation: 'rizkSaltation',
+    source: 'Rhodes, 2nd ed., ch. 8, worked example: saltation velocities, with the book’s g of 9.81',
+    basis: 'from-memory',
+    kind: 'value',
+  });
+  const total = against({
+    relation: 'rhodesLineDrop',
+    source: 'Rhodes, 2nd ed., ch. 8, worked example: total drops of four pipes, to the digits printed',
+    basis: 'from-memory',
+    kind: 'value',
+  });
+  const level = against({
+    relation: 'rhodesLineDrop',
+    source: 'Rhodes, 2nd ed., ch. 8, worked example: level run of 78 mm, 14864 Pa',
+    basis: 'from-memory',
+    kind: 'value',
+  });
+  const upward = against({
+    relation: 'rhodesLineDrop',
+    source: 'Rhodes, 2nd ed., ch. 8, worked example: lift and bends of 78 mm, 1148.7 and 5169 Pa',
+    basis: 'from-memory',
+    kind: 'value',
+  });
+  const solidsVelocity = against({
+    relation: 'rhodesLineDrop',
+    source: 'Rhodes, 2nd ed., ch. 8, worked example: velocity of the sand in 78 mm, 11.84 m/s',
+    basis: 'from-memory',
+    kind: 'value',
+  });
+  const voidage = against({
+    relation: 'rhodesLineDrop',
+    source: 'Rhodes, 2nd ed., ch. 8, worked example: voidage in 78 mm 0.9982, solids friction 0.0281',
+    basis: 'from-memory',
+    kind: 'value',
+  });
+  const airFlow = against({
+    relation: 'rizkSaltation',
+    source: 'Rhodes, 2nd ed., ch. 8, worked example: 0.0317 m3/s of air in 50 mm',
+    basis: 'from-memory',
+    kind: 'value',
+  });
+  const loading = against({
+    relation: 'rizkSaltation',
+    source: 'Rhodes, 2nd ed., ch. 8, worked example: loading of 6.57 kg/kg in 50 mm',
+    basis: 'from-memory',
+    kind: 'value',
+  });
+  const airAlone = against({
+    relation: 'rhodesLineDrop',
+    source: 'no sand: start-up and wall friction of the air alone, by hand',
+    basis: 'hand-calculation',
+    kind: 'limit',
+  });
+
   it.each([
     { diameter_m: 0.078, saltation_ms: 9.885, book_bar: 0.212 },
     { diameter_m: 0.063, saltation_ms: 10.299, book_bar: 0.322 },
@@ -32,37 +88,53 @@ describe('Rhodes’ conveying line', () => {
     'loses $book_bar bar in $diameter_m m, to the digits printed',
     ({ diameter_m, saltation_ms, book_bar }) => {
       // our g is 9.80665, the book's 9.81: saltation is lower by the factor (9.80665/9.81)^(2.61/7.22), 1.2e-4
-      expect(Math.abs(rizkSaltation({ ...sand, diameter_m }) / saltation_ms - 1)).toBeLessThan(2e-4);
-      expect(Math.abs(rhodesLineDrop(line(diameter_m)).total_Pa / 1e5 - book_bar)).toBeLessThan(0.0005);
+      saltation.within(rizkSaltation({ ...sand, diameter_m }), saltation_ms, 2e-4);
+      total.withinAbsolute(rhodesLineDrop(line(diameter_m)).total_Pa / 1e5, book_bar, 0.0005, {
+        unit: 'bar',
+      });
     },
   );
 
   it('has the intermediate values of the book at 78 mm', () => {
     const drop = rhodesLineDrop({ ...line(0.078), velocity_ms: 1.5 * 9.885 }); // the book's own velocity, from its g
-    expect(drop.solidsVelocity_ms).toBeCloseTo(11.84, 2);
-    expect(drop.voidage).toBeCloseTo(0.9982, 4);
-    expect(Math.abs(drop.solidsFriction - 0.0281)).toBeLessThan(0.00005);
-    expect(Math.abs(drop.horizontal_Pa / 14864 - 1)).toBeLessThan(5e-4);
-    expect(Math.abs(drop.vertical_Pa / 1148.7 - 1)).toBeLessThan(7e-4); // 3.4e-4 of it from the book's g
-    expect(Math.abs(drop.bends_Pa / 5169 - 1)).toBeLessThan(7e-4);
+    solidsVelocity.withinAbsolute(drop.solidsVelocity_ms, 11.84, 0.005, { unit: 'm/s' });
+    voidage.withinAbsolute(drop.voidage, 0.9982, 5e-5);
+    voidage.withinAbsolute(drop.solidsFriction, 0.0281, 5e-5);
+    level.within(drop.horizontal_Pa, 14864, 5e-4);
+    upward.within(drop.vertical_Pa, 1148.7, 7e-4); // 3.4e-4 of it from the book's g
+    upward.within(drop.bends_Pa, 5169, 7e-4);
   });
 
   it('has the loading of the book at 50 mm, 6.57 kg/kg with 0.0317 m3/s of air', () => {
     const air_m3s = line(0.05).velocity_ms * (Math.PI / 4) * 0.05 ** 2;
-    expect(air_m3s).toBeCloseTo(0.0317, 4);
-    expect(Math.abs(0.25 / (1.2 * air_m3s) - 6.57)).toBeLessThan(0.01);
+    airFlow.withinAbsolute(air_m3s, 0.0317, 5e-5, { unit: 'm3/s' });
+    loading.withinAbsolute(0.25 / (1.2 * air_m3s), 6.57, 0.01, { unit: 'kg/kg' });
   });
 
   it('is the air alone where no sand is fed', () => {
     const drop = rhodesLineDrop({ ...line(0.078), solids_kgs: 0, vertical_m: 0, bends: 0, velocity_ms: 15 });
-    expect(drop.total_Pa).toBeCloseTo(0.5 * 1.2 * 225 + (2 * 0.005 * 1.2 * 225 * 30) / 0.078, 8);
+    const alone_Pa = 0.5 * 1.2 * 225 + (2 * 0.005 * 1.2 * 225 * 30) / 0.078;
+    airAlone.withinAbsolute(drop.total_Pa, alone_Pa, 5e-9, { unit: 'Pa' });
   });
 });
 
 describe('loading multiplier', () => {
+  const light = against({
+    relation: 'solidsMultiplier',
+    source: 'what its source states of light loads: at most 15 % more',
+    basis: 'from-memory',
+    kind: 'value',
+  });
+  const fullLine = against({
+    relation: 'solidsMultiplier',
+    source: 'what Rhodes’ whole line adds to the air’s friction, per unit of loading',
+    basis: 'from-memory',
+    kind: 'second-route',
+  });
+
   it('adds a few per cent at the loads of a shop, and stays below the 15 % that the source states', () => {
-    expect(solidsMultiplier(0.01, SOLIDS_LOSS_K.value)).toBeLessThan(1.01);
-    expect(solidsMultiplier(0.3, SOLIDS_LOSS_K.span[1])).toBeCloseTo(1.15, 12);
+    light.holds(solidsMultiplier(0.01, SOLIDS_LOSS_K.value) < 1.01, 'below 1 % at a load of a hundredth');
+    light.withinAbsolute(solidsMultiplier(0.3, SOLIDS_LOSS_K.span[1]), 1.15, 5e-13);
   });
 
   // Second route: what solids add to the air's friction on a long level run by Rhodes' method, per unit of loading.
@@ -75,13 +147,14 @@ describe('loading multiplier', () => {
 
   it('lies within a factor of 3 of Rhodes’ line for wheat and for wood chips', () => {
     for (const k of [rhodesK(4e-3, 1300), rhodesK(1.5e-3, 550)]) {
-      expect(k).toBeGreaterThan(SOLIDS_LOSS_K.value / 3);
-      expect(k).toBeLessThan(SOLIDS_LOSS_K.value * 3);
+      const ours = solidsMultiplier(1, SOLIDS_LOSS_K.value) - 1;
+      fullLine.holds(k > ours / 3 && k < ours * 3, 'within a factor of 3 for wheat and wood chips');
     }
   });
 
   it('is far below Rhodes’ line for fine dust, as its doc comment says', () => {
-    expect(rhodesK(1.5e-4, 700)).toBeGreaterThan(10 * SOLIDS_LOSS_K.value);
-    expect(rhodesK(1.5e-4, 700)).toBeLessThan(5);
+    const ours = solidsMultiplier(1, SOLIDS_LOSS_K.value) - 1;
+    fullLine.holds(rhodesK(1.5e-4, 700) > 10 * ours, 'more than ten times below it for fine dust');
+    fullLine.holds(rhodesK(1.5e-4, 700) < 5, 'whose constant is below 5');
   });
 });
