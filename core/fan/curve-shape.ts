@@ -3,42 +3,6 @@ import type { FanCurve } from './fan-points.ts';
 /** Slope over a span's secant (or the whole curve's) below which a flat stretch counts as flat, not as rising. */
 const FLAT = 1e-12;
 
-/**
- * Tells whether a fan's total pressure rises with flow anywhere among its points: the mark of a stall hump.
- *
- * On each span the slope is a quadratic in flow (the given pressure is cubic, the outlet's velocity pressure
- * quadratic), so its largest value is found exactly, not by sampling.
- *
- * @param curve - made by `fanCurve`
- * @returns true if total pressure rises with flow somewhere between the first and the last point
- * @throws none: a compiled fan is valid
- *
- * @remarks
- * Range: between the first and the last point.
- * Outside: none: nothing is said about flows beyond the points.
- * Leaves out: rises narrower than the points are apart; a hump that the tests stepped over is not seen.
- * Limits: points that only fall, given as total pressure, give false.
- * Basis: from-memory (page not seen; stall of a fan left of its peak is textbook matter).
- * Source: AMCA 201, fan instability; the algebra is that of `monotoneCurve`.
- * Checked: test/reference/fan.test.ts, test/core/fan/fan-curve.test.ts.
- *
- * @example
- * ```ts
- * const points = [900, 1000, 0].map((pressure_Pa, i) => ({ flow_m3s: i / 10, pressure_Pa }));
- * const rated = { ratedSpeed_rpm: null, ratedDensity_kgm3: 1.2 };
- * hasRisingPart(fanCurve({ pressureKind: 'total', outletArea_m2: 0.01, points, ...rated })); // true
- * ```
- */
-export function hasRisingPart(curve: FanCurve): boolean {
-  const flat = flatSlope(curve);
-  for (let i = 0; i + 1 < curve.pressure.x.length; i++) {
-    const { a, b, c, h } = slopeOnSpan(curve, i);
-    const vertex = a === 0 ? 0 : Math.min(Math.max(-b / (2 * a), 0), h);
-    for (const s of [0, vertex, h]) if (c + s * (b + s * a) > flat) return true;
-  }
-  return false;
-}
-
 /** Share of the largest pressure by which a curve must rise to have a hump; less is the reading of a gauge (common practice, no source). */
 export const HUMP_SHARE = 0.002;
 
@@ -59,7 +23,7 @@ export const HUMP_SHARE = 0.002;
  * Limits: points that only fall give false, whatever the outlet's area.
  * Basis: from-memory (page not seen).
  * Source: AMCA 201, fan instability.
- * Checked: test/core/fan/fan-curve.test.ts.
+ * Checked: test/reference/fan-hump.test.ts, test/core/fan/fan-curve.test.ts.
  *
  * @example
  * ```ts
@@ -97,7 +61,7 @@ export function hasHump(curve: FanCurve): boolean {
  * Limits: points that only fall give the first flow.
  * Basis: from-memory (page not seen).
  * Source: AMCA 201, fan instability; the algebra is that of `monotoneCurve`.
- * Checked: test/core/fan/fan-curve.test.ts.
+ * Checked: test/reference/fan-hump.test.ts, test/core/fan/fan-curve.test.ts.
  *
  * @example
  * ```ts

@@ -3,7 +3,7 @@ import type { FanCurve } from './fan-points.ts';
 import { curveValueAndSlope, type MonotoneCurve } from './monotone-curve.ts';
 
 export { fanCurve, type FanCurve, type FanCurveInput, type FanPoint } from './fan-points.ts';
-export { hasHump, hasRisingPart } from './curve-shape.ts';
+export { hasHump } from './curve-shape.ts';
 export { scaleFan, type FanScale } from './scale-fan.ts';
 
 /** The state in which a fan is asked what it does. */

@@ -21,7 +21,7 @@ const MOST_STEPS = 200;
  * Limits: a root at a bound is returned as it is.
  * Basis: published (a method, not a relation).
  * Source: Brent, Algorithms for Minimization without Derivatives, Prentice-Hall, 1973, chapter 4.
- * Checked: test/core/fan/intersections.test.ts.
+ * Checked: test/reference/root-search.test.ts, test/core/fan/intersections.test.ts.
  *
  * @example
  * ```ts
@@ -93,7 +93,7 @@ const GOLDEN = (Math.sqrt(5) - 1) / 2;
  * Limits: a sharp dip (two straight lines) is placed to rounding.
  * Basis: published (a method, not a relation).
  * Source: Kiefer, Sequential minimax search for a maximum, Proc. Amer. Math. Soc. 4, 1953.
- * Checked: test/core/fan/intersections.test.ts.
+ * Checked: test/reference/root-search.test.ts, test/core/fan/intersections.test.ts.
  *
  * @example
  * ```ts
