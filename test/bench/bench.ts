@@ -4,6 +4,7 @@ import type { NetOutcome, PlanCache } from '../../core/network/newton.ts';
 import { packNet } from '../../core/network/packed.ts';
 import { asNet, asWaterInput, benchTree, DENSITY_kgm3 } from './bench-tree.ts';
 import type { BenchTree } from './bench-tree.ts';
+import { growthBench } from './growth-bench.ts';
 import { chanceBench } from './chance-bench.ts';
 import { upkeepBench } from './upkeep-bench.ts';
 import { pageBench } from './page/page-bench.ts';
@@ -147,6 +148,7 @@ console.log('\ntime per run at 5000 over time per run at 1000 (1 is linear growt
 for (const [what, each] of Object.entries(growth))
   console.log(`  ${what.padEnd(7)} ${(each[3]! / each[2]!).toFixed(2)}`);
 
+growthBench();
 chanceBench();
 upkeepBench();
 await pageBench();
