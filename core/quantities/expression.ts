@@ -29,10 +29,27 @@ export function evaluate(tokens: readonly Token[], names: NamedValues): Measure 
   tokens.forEach((token, position) => {
     if (token.kind === 'word') refuseUnknown(token.text, tokens[position + 1]?.text === '(', names);
   });
+  const simple = readSimple(tokens, names);
+  if (simple !== undefined) return simple;
   const hasNumber = tokens.some(({ kind, text }) => kind === 'number' || kind === 'group' || names.has(text));
   const tree = readTree(tokens);
   if (!hasNumber) throw new Refusal('syntax', 'a number is missing');
   return walk(tree, names, 0);
+}
+
+/** A number, a number and a word, or a name alone: most fields hold no more, and that needs no grammar. */
+function readSimple([first, word, ...rest]: readonly Token[], names: NamedValues): Measure | undefined {
+  if (first === undefined || rest.length > 0) return undefined;
+  if (first.kind === 'word') {
+    return word === undefined && !UNITS.has(first.text) ? valueOf(first.text, names) : undefined;
+  }
+  if (first.kind !== 'number') return undefined;
+  const value = Number(first.text);
+  // `2 1/2` is one token, and a sum
+  if (Number.isNaN(value)) return undefined;
+  const number = plain(value);
+  if (word === undefined) return number;
+  return word.kind === 'word' ? finite(multiplyMeasures(number, valueOf(word.text, names))) : undefined;
 }
 
 function readTree(tokens: readonly Token[]): MathNode {
