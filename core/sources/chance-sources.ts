@@ -8,7 +8,11 @@ import { GIVEN } from './source-list.ts';
 export function chanceSources({ shop, list }: SourceContext): void {
   const { document } = shop;
   const places = new Map<RangeId, string[]>();
-  const at = (id: RangeId, place: string) => places.set(id, [...(places.get(id) ?? []), place]);
+  const at = (id: RangeId, place: string) => {
+    const known = places.get(id);
+    if (known) known.push(place);
+    else places.set(id, [place]);
+  };
   for (const { pieces, from, to } of shop.runs) {
     for (const { id, kind, share } of pieces) {
       // air that leaves an open end loses just what it carries: nothing there is off

@@ -22,13 +22,15 @@ export const UNNAMED_DUST = 'very-light-dust';
 type Side = { readonly run: string; readonly to: string };
 
 /** Follows each dust with the air of every setting, and along the runs as drawn where nothing is known of them. */
-export function dustPaths({ shop, settings }: SourceContext): DustPath[] {
+export function dustPaths({ shop, flows: byRun }: SourceContext): DustPath[] {
   const leaving = new Map<string, Side[]>();
-  const add = (from: string, side: Side) => leaving.set(from, [...(leaving.get(from) ?? []), side]);
+  const add = (from: string, side: Side) => {
+    const known = leaving.get(from);
+    if (known) known.push(side);
+    else leaving.set(from, [side]);
+  };
   for (const { run, from, to } of shop.runs) {
-    const flows = settings.flatMap(
-      (setting) => setting.runs.find(({ id }) => id === run.id)?.massFlow_kgs ?? [],
-    );
+    const flows = byRun.get(run.id) ?? [];
     if (flows.length === 0 || flows.some((flow) => flow > 0))
       add(from.thing.id, { run: run.id, to: to.thing.id });
     if (flows.some((flow) => flow < 0)) add(to.thing.id, { run: run.id, to: from.thing.id });

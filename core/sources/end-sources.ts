@@ -72,16 +72,14 @@ interface Loss {
 
 /** Hood, hole or outlet at the ends of a run. */
 export function endSources(context: SourceContext, compiled: CompiledRun): void {
-  const { list, settings } = context;
+  const { list, flows } = context;
   const pieces = new Map(builtPieces(compiled).map((built) => [built.record.id, built]));
   const lossOf = (id: string): Loss => {
     const built = pieces.get(id)!;
     const { source, basis } = built.record;
     return { value: number(built.k ?? NaN), source: source ?? '', basis: (basis ?? 'assumed') as Basis };
   };
-  const backwards = settings.some((setting) =>
-    setting.runs.some((run) => run.id === compiled.run.id && run.massFlow_kgs < 0),
-  );
+  const backwards = (flows.get(compiled.run.id) ?? []).some((flow) => flow < 0);
   const from = compiled.from.thing;
   const to = compiled.to.thing;
   if (from.kind === 'port') {

@@ -2,6 +2,7 @@ import type { CompiledShop } from '../network/compile.ts';
 import type { SettingResult } from '../network/solution.ts';
 import type { UnitSystem } from '../quantities/dimensions.ts';
 import { chanceSources } from './chance-sources.ts';
+import { flowsOf } from './context.ts';
 import type { SourceContext } from './context.ts';
 import { deviceSources } from './device-sources.ts';
 import { dustSources } from './dust-sources.ts';
@@ -28,9 +29,10 @@ export interface SourcesInput {
  * places that use it. The screen, the paper and the command line read this. Sizes of ducts and things are the design
  * itself, and are not listed.
  */
-export function sourcesOf({ shop, settings, units, hours }: SourcesInput): SourceRow[] {
+export function sourcesOf({ shop, settings: all, units, hours }: SourcesInput): SourceRow[] {
   const list = new SourceList(units);
-  const context: SourceContext = { shop, settings: settings.filter(({ converged }) => converged), list };
+  const settings = all.filter(({ converged }) => converged);
+  const context: SourceContext = { shop, settings, flows: flowsOf(settings), list };
   shopSources(context);
   for (const run of shop.runs) {
     endSources(context, run);
