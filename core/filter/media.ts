@@ -154,7 +154,7 @@ export function filterDrop(filter: LoadedFilter): number {
  * Limits: a drop equal to the clean one gives 0.
  * Basis: from-memory (as filterDrop).
  * Source: EPA Air Pollution Control Cost Manual, 6th ed., Sec 6 Ch 1, eqs 1.1-1.4.
- * Checked: test/core/filter/media.test.ts (round trip through filterDrop).
+ * Checked: test/reference/filter.test.ts.
  *
  * @example
  * ```ts
@@ -217,7 +217,7 @@ export function faceVelocityRange(medium: FilterMedium): ValidRange {
  * Limits: the bounds themselves pass.
  * Basis: common-practice (each row says more).
  * Source: the catalogue row.
- * Checked: test/core/filter/media.test.ts.
+ * Checked: test/reference/filter.test.ts.
  *
  * @example
  * ```ts

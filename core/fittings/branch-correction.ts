@@ -30,7 +30,7 @@ const IDLE_FACTOR = 0.9;
  * Limits: 0 for a small branch; 0 for a main that grows by the branch.
  * Basis: assumed (the two blends are ours); the cases that they join are published.
  * Source: Idelchik, Handbook of Hydraulic Resistance, 3rd ed., 2006, p. 417.
- * Checked: test/reference/junction.test.ts.
+ * Checked: test/reference/branch-correction.test.ts.
  *
  * @example
  * ```ts
@@ -64,7 +64,7 @@ export function branchCorrectionWeight(areaRatio: number, mainGrowth: number): n
  * Limits: 1 without weight; 0.9 for a large branch that carries nothing.
  * Basis: published (read as quoted in an open-source library; the handbook's page was not seen).
  * Source: Idelchik, Handbook of Hydraulic Resistance, 3rd ed., 2006, p. 417, table 7-1.
- * Checked: test/reference/junction.test.ts.
+ * Checked: test/reference/branch-correction.test.ts.
  *
  * @example
  * ```ts
@@ -92,7 +92,7 @@ export function branchCorrection(flowRatio: number, weight: number): number {
  * Limits: 0 without weight.
  * Basis: published, as `branchCorrection`.
  * Source: derivative of `branchCorrection`.
- * Checked: test/core/fittings/junction.test.ts, by finite differences.
+ * Checked: test/reference/branch-correction.test.ts, and by finite differences in test/core/fittings/junction.test.ts.
  *
  * @example
  * ```ts

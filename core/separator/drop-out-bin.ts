@@ -134,7 +134,7 @@ export interface SettlingBin {
  * Limits: as settledShare.
  * Basis: from-memory (as settledShare).
  * Source: as settledShare.
- * Checked: test/core/separator/drop-out-bin.test.ts.
+ * Checked: test/reference/drop-out-bin.test.ts.
  *
  * @example
  * ```ts

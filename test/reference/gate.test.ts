@@ -1,8 +1,27 @@
-import { describe, expect, it } from 'vitest';
+import { describe, it } from 'vitest';
 import { butterflyCoefficient, slideGateCoefficient } from '../../core/fittings/gate.ts';
-import { expectRelative } from './relative.ts';
+import { against } from './ledger.ts';
 
 describe('slide gate', () => {
+  const printed = against({
+    relation: 'slideGateCoefficient',
+    source: 'Idelchik diagram 9-5, ASHRAE round gate',
+    basis: 'from-memory',
+    kind: 'value',
+  });
+  const jets = against({
+    relation: 'slideGateCoefficient',
+    source: 'jets through the crescent that contract to 0.55 and to 0.75 of it and mix out',
+    basis: 'hand-calculation',
+    kind: 'second-route',
+  });
+  const open = against({
+    relation: 'slideGateCoefficient',
+    source: 'a fully open gate loses 0 to 0.06',
+    basis: 'common-practice',
+    kind: 'limit',
+  });
+
   // Idelchik diagram 9-5 / ASHRAE round gate, from memory.
   it.each([
     [0.2, 35],
@@ -14,7 +33,7 @@ describe('slide gate', () => {
     [0.8, 0.17],
     [0.9, 0.06],
   ])('printed value at %f open', (opening, k) => {
-    expectRelative(slideGateCoefficient(opening).k, k, 1e-12);
+    printed.within(slideGateCoefficient(opening).k, k, 1e-12);
   });
 
   // Second route: a round-ended blade, moved by h, leaves a crescent: the duct less the lens of two equal circles whose
@@ -26,18 +45,25 @@ describe('slide gate', () => {
     (h) => {
       const share = 1 - (2 / Math.PI) * (Math.acos(h) - h * Math.sqrt(1 - h * h));
       const { k } = slideGateCoefficient(h);
-      expect(k).toBeLessThan((1 / (0.55 * share) - 1) ** 2);
-      expect(k).toBeGreaterThan((1 / (0.75 * share) - 1) ** 2);
+      jets.holds(k < (1 / (0.55 * share) - 1) ** 2, 'below the narrower jet');
+      jets.holds(k > (1 / (0.75 * share) - 1) ** 2, 'above the wider one');
     },
   );
 
   // common practice, no source: a fully open gate loses 0 to 0.06.
   it('loses next to nothing when fully open', () => {
-    expect(slideGateCoefficient(1).k).toBeLessThan(0.06);
+    open.holds(slideGateCoefficient(1).k < 0.06, 'less than that');
   });
 });
 
 describe('butterfly', () => {
+  const printed = against({
+    relation: 'butterflyCoefficient',
+    source: 'ASHRAE round butterfly',
+    basis: 'from-memory',
+    kind: 'value',
+  });
+
   // ASHRAE round butterfly, from memory.
   it.each([
     [0, 0.2],
@@ -48,6 +74,6 @@ describe('butterfly', () => {
     [50, 29],
     [60, 108],
   ])('printed value at %f degrees', (angle, k) => {
-    expectRelative(butterflyCoefficient((angle * Math.PI) / 180).k, k, 1e-9);
+    printed.within(butterflyCoefficient((angle * Math.PI) / 180).k, k, 1e-9);
   });
 });

@@ -9,10 +9,35 @@ import {
 } from '../../core/duct/straight.ts';
 import { ImpossibleInput } from '../../core/quantities/impossible-input.ts';
 import isothermal from './data/09_isothermal_gas.json' with { type: 'json' };
-import { expectRelative } from './relative.ts';
+import { against } from './ledger.ts';
 
 // Source: the isothermal flow equation of a public library, checked there by integration (09), tolerance 1e-6.
 describe('isothermal run', () => {
+  const program = against({
+    relation: 'isothermalOutletPressure',
+    source: 'data 09: isothermal flow equation, confirmed by integration; the drop, not the pressure',
+    basis: 'independent-program',
+    kind: 'value',
+  });
+  const scan = against({
+    relation: 'isothermalChokingFlow',
+    source: 'maximum of the flow equation, found by a scan',
+    basis: 'hand-calculation',
+    kind: 'second-route',
+  });
+  const sonic = against({
+    relation: ['isothermalChokingFlow', 'isothermalOutletPressure'],
+    source: 'velocity of isothermal sound at the outlet, sqrt(R T)',
+    basis: 'hand-calculation',
+    kind: 'limit',
+  });
+  const smallFlow = against({
+    relation: 'isothermalOutletPressure',
+    source: 'Darcy-Weisbach at small flow',
+    basis: 'hand-calculation',
+    kind: 'limit',
+  });
+
   it.each(isothermal.cases)('$in', ({ in: given, out }) => {
     const run = {
       inletPressure_Pa: given.inlet_pressure_abs_Pa,
@@ -23,7 +48,7 @@ describe('isothermal run', () => {
     };
     const outlet = isothermalOutletPressure({ ...run, massFlow_kgs: out.mass_flow_kg_s });
     // The drop, not the absolute pressure, is what a designer reads, so the tolerance is taken on the drop.
-    expectRelative(run.inletPressure_Pa - outlet, run.inletPressure_Pa - given.outlet_pressure_abs_Pa, 1e-6);
+    program.within(run.inletPressure_Pa - outlet, run.inletPressure_Pa - given.outlet_pressure_abs_Pa, 1e-6);
   });
 
   it('chokes where a scan of the flow equation has its maximum (second route)', () => {
@@ -40,11 +65,11 @@ describe('isothermal run', () => {
         (run.area_m2 * 1e5 * Math.sqrt(1 - r * r)) / Math.sqrt(287.05 * 293.15 * (4 - 2 * Math.log(r)));
       most = Math.max(most, flow);
     }
-    expectRelative(isothermalChokingFlow(run), most, 1e-8);
+    scan.within(isothermalChokingFlow(run), most, 1e-8);
     expect(() => isothermalOutletPressure({ ...run, massFlow_kgs: most * 1.001 })).toThrow(ImpossibleInput);
     const outlet = isothermalOutletPressure({ ...run, massFlow_kgs: isothermalChokingFlow(run) });
     const outletVelocity = (most * 287.05 * 293.15) / (outlet * run.area_m2);
-    expectRelative(outletVelocity, Math.sqrt(287.05 * 293.15), 1e-5);
+    sonic.within(outletVelocity, Math.sqrt(287.05 * 293.15), 1e-5);
   });
 
   it('tends to Darcy-Weisbach at small flow (limit)', () => {
@@ -58,19 +83,42 @@ describe('isothermal run', () => {
     const density_kgm3 = 1e5 / (287.05 * 293.15);
     const drop = 1e5 - isothermalOutletPressure({ ...run, massFlow_kgs: density_kgm3 * 0.01 * 2 });
     const plain = { frictionFactor: 5, length_m: 1, diameter_m: 1, density_kgm3, velocity_ms: 2 };
-    expectRelative(drop, darcyWeisbachDrop(plain), 1e-3);
+    smallFlow.within(drop, darcyWeisbachDrop(plain), 1e-3);
   });
 });
 
 describe('definitions', () => {
+  const tradeConstant = against({
+    relation: 'velocityPressure',
+    source: 'exhaust trade: one inch of water at 20 C is 4005 ft/min in 0.075 lb/ft3 air',
+    basis: 'from-memory',
+    kind: 'value',
+  });
+  const byHand = against({
+    relation: 'hydraulicDiameter',
+    source: 'diameter of a round and side of a square duct',
+    basis: 'hand-calculation',
+    kind: 'value',
+  });
+  const equalDrop = against({
+    relation: 'equivalentRoundDiameter',
+    source: 'round duct of equal drop at equal flow, friction as Re^-0.18 on the hydraulic diameter',
+    basis: 'hand-calculation',
+    kind: 'second-route',
+  });
+
   // Exhaust trade constant: one inch of water at 20 C is the velocity pressure of 4005 ft/min in 0.075 lb/ft3 air.
   it('gives one inch of water at 4005 ft/min', () => {
-    expectRelative(velocityPressure(0.075 * 16.01846, 4005 * 0.00508), 998.207 * 9.80665 * 0.0254, 2e-4);
+    tradeConstant.within(
+      velocityPressure(0.075 * 16.01846, 4005 * 0.00508),
+      998.207 * 9.80665 * 0.0254,
+      2e-4,
+    );
   });
 
   it('gives the diameter of a round and the side of a square duct', () => {
-    expectRelative(hydraulicDiameter((Math.PI * 0.04) / 4, Math.PI * 0.2), 0.2, 1e-12);
-    expectRelative(hydraulicDiameter(0.04, 0.8), 0.2, 1e-12);
+    byHand.within(hydraulicDiameter((Math.PI * 0.04) / 4, Math.PI * 0.2), 0.2, 1e-12);
+    byHand.within(hydraulicDiameter(0.04, 0.8), 0.2, 1e-12);
   });
 
   // Second route: equal drop at equal flow, friction factor taken as Re^-0.18 on the hydraulic diameter, so that
@@ -85,7 +133,7 @@ describe('definitions', () => {
       // drop ~ (V Dh)^-0.18 V^2 / Dh with V = Q/A; solve for the round duct of area pi D^2/4.
       const rectangular = (a * b) ** -1.82 * Dh ** -1.18;
       const round = (rectangular / (Math.PI / 4) ** -1.82) ** (-1 / 4.82);
-      expectRelative(equivalentRoundDiameter(a, b), round, 0.02);
+      equalDrop.within(equivalentRoundDiameter(a, b), round, 0.02);
     }
   });
 });

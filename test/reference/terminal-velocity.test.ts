@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { DRAG_LAWS, terminalVelocity, terminalVelocityBy } from '../../core/conveying/terminal-velocity.ts';
 import data from './data/08_terminal_velocity.json';
+import { against } from './ledger.ts';
 
 // 08_terminal_velocity.json: public drag laws solved by an open library and again by a second solver; tolerance stated
 // there: same law 1e-6, other laws about 5 %.
@@ -16,24 +17,47 @@ const cases = data.cases.map(({ in: given, out }) => ({
 }));
 
 describe('terminal velocity of a sphere', () => {
+  const namedLaws = against({
+    relation: 'terminalVelocityBy',
+    source: 'data 08: laws of Cheng, Haider and Levenspiel, Clift and Gauvin, each by another solver',
+    basis: 'independent-program',
+    kind: 'value',
+  });
+  const fourthLaw = against({
+    relation: 'terminalVelocity',
+    source: 'data 08: a fourth drag law',
+    basis: 'independent-program',
+    kind: 'value',
+  });
+  const stokes = against({
+    relation: 'terminalVelocity',
+    source: 'data 08: Stokes below a Reynolds number of 0.001',
+    basis: 'independent-program',
+    kind: 'limit',
+  });
+  const balance = against({
+    relation: 'terminalVelocity',
+    source: 'weight against drag, by the law of Cheng',
+    basis: 'hand-calculation',
+    kind: 'second-route',
+  });
+
   it('has cases to check', () => expect(cases.length).toBe(30));
 
   it.each(cases)('is that of the file by each named law: $particle', ({ particle, laws }) => {
-    expect(terminalVelocityBy('cheng', particle) / laws.Cheng_2009 - 1).toBeCloseTo(0, 9);
-    expect(terminalVelocityBy('haider-levenspiel', particle) / laws.Haider_Levenspiel_1989 - 1).toBeCloseTo(
-      0,
-      9,
-    );
-    expect(terminalVelocityBy('clift-gauvin', particle) / laws.Clift_Gauvin_1970 - 1).toBeCloseTo(0, 9);
+    const { Cheng_2009: cheng, Haider_Levenspiel_1989: haider, Clift_Gauvin_1970: clift } = laws;
+    namedLaws.within(terminalVelocityBy('cheng', particle), cheng, 5e-10);
+    namedLaws.within(terminalVelocityBy('haider-levenspiel', particle), haider, 5e-10);
+    namedLaws.within(terminalVelocityBy('clift-gauvin', particle), clift, 5e-10);
   });
 
   it.each(cases)('is within 5 % of the file’s own law, which is a fourth: $particle', ({ particle, out }) => {
-    expect(Math.abs(terminalVelocity(particle) / out.terminal_velocity_m_s - 1)).toBeLessThan(0.05);
+    fourthLaw.within(terminalVelocity(particle), out.terminal_velocity_m_s, 0.05);
   });
 
   it('is that of Stokes for fine dust', () => {
     for (const { particle, out } of cases.filter((c) => c.out.reynolds < 1e-3)) {
-      expect(Math.abs(terminalVelocity(particle) / out.stokes_velocity_m_s - 1)).toBeLessThan(1e-3);
+      stokes.within(terminalVelocity(particle), out.stokes_velocity_m_s, 1e-3);
     }
   });
 
@@ -43,7 +67,7 @@ describe('terminal velocity of a sphere', () => {
       const Re = (p.density_kgm3 * v * p.particleDiameter_m) / p.viscosity_Pas;
       const drag = (DRAG_LAWS.cheng.drag(Re) * p.density_kgm3 * v * v) / 2 / 4;
       const weight = ((p.particleDensity_kgm3 - p.density_kgm3) * 9.80665 * p.particleDiameter_m) / 6;
-      expect(drag / weight - 1).toBeCloseTo(0, 10);
+      balance.within(drag, weight, 5e-11);
     }
   });
 });

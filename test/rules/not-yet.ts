@@ -19,7 +19,6 @@ export const NOT_YET: Readonly<Record<string, readonly string[]>> = {
     'stairmandCoefficient',
     'standardCyclone',
   ],
-  'fan-reduction': ['coefficientScales', 'outletVelocityPressure'],
   'fan-tests': [
     'plateExpansibility',
     'holePlateFlow',
@@ -35,16 +34,6 @@ export const NOT_YET: Readonly<Record<string, readonly string[]>> = {
     'waterDensity',
     'waterColumn',
   ],
-  filter: ['faceVelocity', 'cleanFilterDrop', 'cakeDrop', 'filterDrop', 'faceVelocityRange'],
-  gate: ['slideGateCoefficient', 'butterflyCoefficient'],
-  hose: ['hawthorneFriction', 'compressedHoseFactor', 'hoseBendCoefficient'],
-  junction: [
-    'branchCorrectionWeight',
-    'branchCorrection',
-    'junctionLegPressures',
-    'convergingWye',
-    'acgihBranchEntry',
-  ],
   motor: [
     'torqueConstant',
     'brushlessMotor',
@@ -58,17 +47,7 @@ export const NOT_YET: Readonly<Record<string, readonly string[]>> = {
     'seriesMotor',
   ],
   'none yet: fan/motor': ['drivenLargestFlow', 'drivenSpeedAt'],
-  'none yet: fan/reduce': [
-    'normalDraws',
-    'curveBand',
-    'estimateCurve',
-    'drawUnknowns',
-    'curveError',
-    'withoutFaintRise',
-  ],
   'none yet: fan/rotor': ['cutOffShare', 'judgeCutOff', 'rimGapLeft', 'heatMargin'],
-  'none yet: filter': ['loadAtDrop', 'faceVelocityLimit'],
-  'none yet: fittings': ['branchCorrectionSlope'],
   'none yet: separator': [
     'barthSwirl',
     'barthCutSize',
@@ -101,20 +80,4 @@ export const NOT_YET: Readonly<Record<string, readonly string[]>> = {
     'tipSpeed',
     'bladePassFrequency',
   ],
-  saltation: ['matsumotoSaltation', 'schadeSaltation', 'weberSaltation'],
-  'size-change': [
-    'rebase',
-    'suddenExpansion',
-    'suddenContraction',
-    'taperedContraction',
-    'sizeChange',
-    'taperedExpansion',
-  ],
-  straight: [
-    'isothermalChokingFlow',
-    'isothermalOutletPressure',
-    'hydraulicDiameter',
-    'equivalentRoundDiameter',
-  ],
-  'terminal-velocity': ['terminalVelocityBy', 'terminalVelocity'],
 };
