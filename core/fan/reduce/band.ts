@@ -27,7 +27,7 @@ export const BAND_TAIL = 0.05;
  * Limits: mean tends to 0, variance to 1.
  * Basis: published (a method, not a relation).
  * Source: Box and Muller, Ann. Math. Statist. 29 (1958) 610.
- * Checked: test/core/fan/reduce/band.test.ts.
+ * Checked: test/reference/fan-fit.test.ts, test/core/fan/reduce/band.test.ts.
  *
  * @example
  * ```ts
@@ -77,7 +77,7 @@ export function normalDraws(seed: number): () => number {
  * Limits: points without error on every unknown give a band without width.
  * Basis: from-memory (page not seen).
  * Source: JCGM 101:2008 (propagation of distributions by Monte Carlo).
- * Checked: test/core/fan/reduce/band.test.ts.
+ * Checked: test/reference/fan-fit.test.ts, test/core/fan/reduce/band.test.ts.
  *
  * @example
  * ```ts

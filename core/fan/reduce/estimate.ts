@@ -65,7 +65,7 @@ const LEAST_ERROR = 1e-6;
  * Basis: from-memory (page not seen).
  * Source: Gauss-Newton with a prior, as in Tarantola, Inverse Problem Theory, 2005, chapter 3; effective variance after
  *   Orear, Am. J. Phys. 50 (1982) 912.
- * Checked: test/core/fan/reduce/estimate.test.ts.
+ * Checked: test/reference/fan-fit.test.ts, test/core/fan/reduce/estimate.test.ts.
  *
  * @example
  * ```ts
@@ -215,7 +215,7 @@ const solveWith = (factor: readonly Float64Array[], right: Float64Array) =>
  * Limits: normals of zero give the most likely curve.
  * Basis: from-memory (page not seen; linear algebra).
  * Source: standard way to draw from a normal distribution of given covariance.
- * Checked: test/core/fan/reduce/estimate.test.ts.
+ * Checked: test/reference/fan-fit.test.ts, test/core/fan/reduce/estimate.test.ts.
  *
  * @example
  * ```ts
@@ -247,7 +247,7 @@ export function drawUnknowns(estimate: CurveEstimate, normals: ArrayLike<number>
  * Limits: zero for the difference of a flow to itself.
  * Basis: from-memory (page not seen; propagation of errors).
  * Source: JCGM 100:2008 (guide to the expression of uncertainty), 5.2.
- * Checked: test/core/fan/reduce/estimate.test.ts.
+ * Checked: test/reference/fan-fit.test.ts, test/core/fan/reduce/estimate.test.ts.
  *
  * @example
  * ```ts

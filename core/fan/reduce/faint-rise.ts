@@ -19,7 +19,7 @@ export const FAINT_RISE = 2;
  * Limits: falling values come back unchanged; errors of zero leave every rise.
  * Basis: from-memory (page not seen).
  * Source: pool-adjacent-violators, Ayer and others, Ann. Math. Statist. 26 (1955) 641; the two errors are common practice.
- * Checked: test/core/fan/reduce/faint-rise.test.ts.
+ * Checked: test/reference/fan-fit.test.ts, test/core/fan/reduce/faint-rise.test.ts.
  *
  * @example
  * ```ts
