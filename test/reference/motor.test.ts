@@ -1,16 +1,14 @@
 import { describe, expect, it } from 'vitest';
-import { fanCurve, fanPower, scaleFan } from '../../core/fan/fan-curve.ts';
 import { brushlessMotor, torqueConstant } from '../../core/fan/motor/brushless.ts';
-import { drivenSpeed, drivenTotalPressure } from '../../core/fan/motor/driven-fan.ts';
 import {
   BREAKDOWN_SHARE,
   COPPER_SHARE,
   inductionMotor,
   synchronousSpeed,
 } from '../../core/fan/motor/induction.ts';
-import { loadRatio, matchDiameter, matchSpeed } from '../../core/fan/motor/match.ts';
 import { RADS_PER_RPM } from '../../core/fan/motor/motor-model.ts';
 import { seriesMotor } from '../../core/fan/motor/series.ts';
+import { against } from './ledger.ts';
 
 /*
  * Sources: [H] the worked number of the handbook facts, 10.5 (direct-current equivalent of a brushless motor, reckoned
@@ -33,15 +31,57 @@ const PLAIN = {
 };
 
 describe('a brushless motor', () => {
+  const current = against({
+    relation: 'brushlessMotor',
+    source: 'direct-current equivalent by hand: 20 A at 13 600 rpm of 800 rpm/V on 18 V',
+    basis: 'hand-calculation',
+    kind: 'value',
+  });
+  const torque = against({
+    relation: 'brushlessMotor',
+    source: 'direct-current equivalent by hand: 0.2268 N m and 323 W, 89.7 % of the input',
+    basis: 'hand-calculation',
+    kind: 'value',
+  });
+  const best = against({
+    relation: 'brushlessMotor',
+    source: 'best at a current of sqrt(V I0/R), 19.0 A, and none better where all speeds are tried',
+    basis: 'from-memory',
+    kind: 'value',
+  });
+  const constant = against({
+    relation: 'torqueConstant',
+    source: '9.549 over the speed constant in rpm/V',
+    basis: 'from-memory',
+    kind: 'value',
+  });
+  const units = against({
+    relation: 'torqueConstant',
+    source: 'by hand: back voltage times current is torque times angular speed',
+    basis: 'hand-calculation',
+    kind: 'value',
+  });
+  const search = against({
+    relation: 'brushlessMotor',
+    source: 'winding current sought by halving until the voltages agree, with sag, throttle and controller',
+    basis: 'hand-calculation',
+    kind: 'second-route',
+  });
+
   it('gives the worked number [H]', () => {
     const motor = brushlessMotor(PLAIN);
     const at = motor.at(13600);
-    expect(at.motorCurrent_A).toBeCloseTo(20, 9);
-    expect(at.torque_Nm).toBeCloseTo(0.2268, 4);
-    expect(at.shaftPower_W).toBeCloseTo(323, 0);
-    expect(at.shaftPower_W / at.inputPower_W).toBeCloseTo(0.897, 3);
-    expect(motor.at(motor.bestSpeed_rpm).motorCurrent_A).toBeCloseTo(19.0, 1);
-    expect(torqueConstant(800)).toBeCloseTo(9.549 / 800, 6);
+    current.withinAbsolute(at.motorCurrent_A, 20, 5e-10, { unit: 'A' });
+    const printed = [
+      [at.torque_Nm, 0.2268, 1e-4],
+      [at.shaftPower_W, 323, 1],
+      [at.shaftPower_W / at.inputPower_W, 0.897, 1e-3],
+    ] as const;
+    for (const [value, shown, lastDigit] of printed)
+      torque.withinAbsolute(value / lastDigit, shown / lastDigit, 0.5, { unit: 'of the last digit' });
+    best.withinAbsolute(motor.at(motor.bestSpeed_rpm).motorCurrent_A, 19.0, 0.05, { unit: 'A' });
+    constant.withinAbsolute(torqueConstant(800), 9.549 / 800, 5e-7, { unit: 'N m/A' });
+    units.within(torqueConstant(800) * ((2 * Math.PI * 8000) / 60), 8000 / 800, 1e-14);
   });
 
   it('is the same by a search for the current, with sag, throttle and controller', () => {
@@ -57,8 +97,8 @@ describe('a brushless motor', () => {
         if (behind > speed / 800) low = current;
         else high = current;
       }
-      expect(motor.at(speed).motorCurrent_A).toBeCloseTo(low, 9);
-      expect(motor.at(speed).supplyCurrent_A).toBeCloseTo((0.7 * low) / 0.96, 9);
+      search.withinAbsolute(motor.at(speed).motorCurrent_A, low, 5e-10, { unit: 'A' });
+      search.withinAbsolute(motor.at(speed).supplyCurrent_A, (0.7 * low) / 0.96, 5e-10, { unit: 'A' });
     }
   });
 
@@ -66,7 +106,7 @@ describe('a brushless motor', () => {
     const motor = brushlessMotor(PLAIN);
     const share = (speed: number) => motor.at(speed).shaftPower_W / motor.at(speed).inputPower_W;
     for (let speed = 5000; speed < 14300; speed += 10)
-      expect(share(speed)).toBeLessThanOrEqual(share(motor.bestSpeed_rpm));
+      best.holds(share(speed) <= share(motor.bestSpeed_rpm), 'none better');
   });
 });
 
@@ -94,6 +134,49 @@ function circuit(slip: number) {
 }
 
 describe('an induction motor', () => {
+  const synchronous = against({
+    relation: 'synchronousSpeed',
+    source: 'table of a teaching page on motors, 50 and 60 Hz, 2 to 12 poles',
+    basis: 'published',
+    kind: 'value',
+  });
+  const ratedTorque = against({
+    relation: 'inductionMotor',
+    source: 'engineering tables: rated torque is 9550 times kW over rpm',
+    basis: 'published',
+    kind: 'value',
+  });
+  const torqueOf = against({
+    relation: 'inductionMotor',
+    source: "torque of a textbook motor's equivalent circuit from a tenth to over a third above its load",
+    basis: 'from-memory',
+    kind: 'value',
+  });
+  const currentOf = against({
+    relation: 'inductionMotor',
+    source: "current of a textbook motor's equivalent circuit",
+    basis: 'from-memory',
+    kind: 'value',
+  });
+  const inputOf = against({
+    relation: 'inductionMotor',
+    source: "input of a textbook motor's equivalent circuit",
+    basis: 'from-memory',
+    kind: 'value',
+  });
+  const breakdown = against({
+    relation: 'inductionMotor',
+    source: "largest torque of a textbook motor's equivalent circuit",
+    basis: 'from-memory',
+    kind: 'limit',
+  });
+  const copper = against({
+    relation: 'inductionMotor',
+    source: 'a training page: losses in the stator 25 to 40 %, in the rotor 15 to 25 %',
+    basis: 'published',
+    kind: 'limit',
+  });
+
   it('has the synchronous speeds of the table [S]', () => {
     const table = [
       [2, 3000, 3600],
@@ -103,8 +186,8 @@ describe('an induction motor', () => {
       [12, 500, 600],
     ] as const;
     for (const [poles, at50, at60] of table) {
-      expect(synchronousSpeed(50, poles)).toBe(at50);
-      expect(synchronousSpeed(60, poles)).toBe(at60);
+      synchronous.within(synchronousSpeed(50, poles), at50, 0);
+      synchronous.within(synchronousSpeed(60, poles), at60, 0);
     }
   });
 
@@ -132,10 +215,8 @@ describe('an induction motor', () => {
   });
 
   it('has the rated torque 9550 P/n [T]', () => {
-    expect(motor.at(rated.speed_rpm).torque_Nm).toBeCloseTo(
-      (9550 * ratedPower_W) / 1000 / rated.speed_rpm,
-      1,
-    );
+    const printed = (9550 * ratedPower_W) / 1000 / rated.speed_rpm;
+    ratedTorque.withinAbsolute(motor.at(rated.speed_rpm).torque_Nm, printed, 0.05, { unit: 'N m' });
   });
 
   it('follows that circuit between a tenth of its load and a third above it', () => {
@@ -144,25 +225,46 @@ describe('an induction motor', () => {
       const exact = circuit(slip);
       const at = motor.at(exact.speed_rpm);
       const torqueOff = (at.torque_Nm - exact.shaftTorque_Nm) / rated.shaftTorque_Nm;
-      expect(Math.abs(torqueOff), `torque at slip ${slip}`).toBeLessThan(0.12);
-      expect(Math.abs(at.supplyCurrent_A / exact.current_A - 1), `current at ${slip}`).toBeLessThan(0.1);
-      expect(Math.abs(at.inputPower_W - exact.input_W) / rated.input_W, `input at ${slip}`).toBeLessThan(0.1);
+      torqueOf.withinAbsolute(torqueOff, 0, 0.12, { unit: 'of the rated' });
+      currentOf.within(at.supplyCurrent_A, exact.current_A, 0.1);
+      inputOf.withinAbsolute(at.inputPower_W / rated.input_W, exact.input_W / rated.input_W, 0.1, {
+        unit: 'of the rated',
+      });
     }
   });
 
   it('is not said to stall before that circuit does', () => {
     let most = 0;
     for (let slip = 0.01; slip < 1; slip += 0.001) most = Math.max(most, circuit(slip).shaftTorque_Nm);
-    expect(most / rated.shaftTorque_Nm).toBeGreaterThan(BREAKDOWN_SHARE.value);
+    breakdown.holds(
+      most / rated.shaftTorque_Nm > BREAKDOWN_SHARE.value,
+      'above the share at which it stalls here',
+    );
+    breakdown.holds(most > motor.breakdownTorque_Nm!, 'above the torque at which it stalls here');
   });
 
   it('heats its windings with a share of the losses that is published [L]', () => {
-    expect(COPPER_SHARE.value).toBeGreaterThanOrEqual(0.25 + 0.15);
-    expect(COPPER_SHARE.value).toBeLessThanOrEqual(0.4 + 0.25);
+    copper.holds(COPPER_SHARE.value >= 0.25 + 0.15, 'no less than the least of both');
+    copper.holds(COPPER_SHARE.value <= 0.4 + 0.25, 'no more than the most of both');
+    const at = motor.at(rated.speed_rpm);
+    const share = at.copperLoss_W / (at.inputPower_W - at.shaftPower_W);
+    copper.holds(share >= 0.25 + 0.15 && share <= 0.4 + 0.25, 'within them at rated speed');
   });
 });
 
 describe('a series motor', () => {
+  const losses = against({
+    relation: 'seriesMotor',
+    source: 'a made-up motor without saturation: its copper loss and its drag found again',
+    basis: 'hand-calculation',
+    kind: 'value',
+  });
+  const otherVoltage = against({
+    relation: 'seriesMotor',
+    source: 'a made-up motor without saturation: torque and speed on 160 V, known on 230 V',
+    basis: 'hand-calculation',
+    kind: 'value',
+  });
   it('finds the winding and the drag of a made-up motor from its points', () => {
     // torque k I^2 less a drag, back voltage k I w: the textbook motor, without saturation
     const [V, R, k, drag] = [230, 6, 0.02, 0.02];
@@ -174,68 +276,13 @@ describe('a series motor', () => {
     const motor = seriesMotor({ points, supply_V: V, continuousCurrent_A: null });
     for (const { current_A, speed_rpm } of points) {
       const at = motor.at(speed_rpm);
-      expect(at.copperLoss_W).toBeCloseTo(current_A ** 2 * R, 6);
-      expect(at.otherLoss_W).toBeCloseTo(drag * speed_rpm * RADS_PER_RPM, 6);
+      losses.withinAbsolute(at.copperLoss_W, current_A ** 2 * R, 5e-7, { unit: 'W' });
+      losses.withinAbsolute(at.otherLoss_W, drag * speed_rpm * RADS_PER_RPM, 5e-7, { unit: 'W' });
     }
     // and so knows it on another voltage, where nothing was measured
     const read = motor.fromSupply({ voltage_V: 160, supplyCurrent_A: 3, throttle: null })!;
-    expect(read.torque_Nm).toBeCloseTo(k * 9 - drag, 9);
-    expect(read.speed_rpm).toBeCloseTo((160 - 3 * R) / (k * 3) / RADS_PER_RPM, 6);
-  });
-});
-
-const rows = [
-  [0, 2000, 100],
-  [0.06, 1700, 240],
-  [0.1, 1000, 323],
-] as const;
-const curve = fanCurve({
-  pressureKind: 'total',
-  outletArea_m2: 0.01,
-  points: rows.map(([flow_m3s, pressure_Pa, power_W]) => ({ flow_m3s, pressure_Pa, power_W })),
-  ratedSpeed_rpm: 13600,
-  ratedDensity_kgm3: 1.2,
-});
-
-describe('a fan on the motor of the worked number', () => {
-  it('turns at its speed where it asks its shaft power [H]', () => {
-    const fan = { curve, motor: brushlessMotor(PLAIN) };
-    const state = { flow_m3s: 0.1, density_kgm3: 1.2, guess_rpm: 0 };
-    expect(drivenSpeed(fan, state)).toBeCloseTo(13600, 6);
-    const out = new Float64Array(4);
-    drivenTotalPressure(fan, state, out);
-    expect(out[0]).toBeCloseTo(1000, 6);
-    // hand: with the inlet blocked T = (100/w0)(n/n0)^2 meets the line 0.2268 N m + (13600 - n) 0.2388 N m/800 rpm
-    const T0 = 100 / (13600 * RADS_PER_RPM);
-    const [A, B] = [T0 / 13600 ** 2, 0.23873 / 800];
-    const blocked = (-B + Math.sqrt(B * B + 4 * A * (0.226796 + 13600 * B))) / (2 * A);
-    expect(drivenSpeed(fan, { ...state, flow_m3s: 0 })).toBeCloseTo(blocked, 0);
-    expect(blocked).toBeGreaterThan(14000);
-  });
-});
-
-describe('matching a motor', () => {
-  const motor = { lastingTorque_Nm: 0.15, bestSpeed_rpm: 15000 };
-  const torqueOf = (shape: typeof curve) => {
-    const { ratedSpeed_rpm: speed } = shape.input;
-    const flow_m3s = shape.pressure.x.at(-1)!;
-    const power = fanPower(shape, { flow_m3s, density_kgm3: 1.2, speedRatio: 1 })!;
-    return { torque_Nm: power / (speed! * RADS_PER_RPM), speed_rpm: speed! };
-  };
-  it('is right for the wheel that the fan laws scale to the match', () => {
-    const ratio = loadRatio(torqueOf(curve), motor);
-    expect(ratio).toBeCloseTo(0.226796 * (15 / 13.6) ** 2 * (1 / 0.15), 3);
-    const slower = scaleFan(curve, {
-      speedRatio: matchSpeed(15000, ratio) / 13600,
-      diameterRatio: 1,
-      densityRatio: 1,
-    });
-    expect(torqueOf(slower).torque_Nm).toBeCloseTo(0.15, 9);
-    const smaller = scaleFan(curve, {
-      speedRatio: 15000 / 13600,
-      diameterRatio: matchDiameter(1, ratio),
-      densityRatio: 1,
-    });
-    expect(torqueOf(smaller).torque_Nm).toBeCloseTo(0.15, 9);
+    // 5e-10 N m of 0.16, 5e-7 rpm of 22 600: both below 2e-11
+    otherVoltage.within(read.torque_Nm, k * 9 - drag, 2e-11);
+    otherVoltage.within(read.speed_rpm, (160 - 3 * R) / (k * 3) / RADS_PER_RPM, 2e-11);
   });
 });

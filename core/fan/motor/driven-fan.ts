@@ -76,7 +76,7 @@ function balance(fan: DrivenFan, state: DrivenState, speed_rpm: number): void {
  * Limits: a fan that asks nothing runs at the speed without load; a motor without slope holds the rated speed.
  * Basis: from-memory (page not seen; follows from the balance of torque and the fan laws).
  * Source: fan laws, AMCA 210 / ISO 5801.
- * Checked: test/reference/motor.test.ts, test/core/fan/motor/driven-fan.test.ts.
+ * Checked: test/reference/driven-fan.test.ts, test/core/fan/motor/driven-fan.test.ts.
  *
  * @example
  * ```ts
@@ -129,7 +129,7 @@ export function drivenSpeed(fan: DrivenFan, state: DrivenState): number {
  * Limits: a motor without slope gives the curve of `fanTotalPressure` at its speed.
  * Basis: from-memory (page not seen; follows from the balance of torque and the fan laws).
  * Source: fan laws, AMCA 210 / ISO 5801.
- * Checked: test/reference/motor.test.ts, test/core/fan/motor/driven-fan.test.ts.
+ * Checked: test/reference/driven-fan.test.ts, test/core/fan/motor/driven-fan.test.ts.
  *
  * @example
  * ```ts
@@ -174,7 +174,7 @@ export function drivenTotalPressure(fan: DrivenFan, state: DrivenState, out: Flo
  * Limits: a motor that holds the rated speed gives the flow of the last point.
  * Basis: from-memory (page not seen; follows from the balance of torque and the fan laws).
  * Source: fan laws, AMCA 210 / ISO 5801.
- * Checked: test/core/fan/motor/driven-fan.test.ts.
+ * Checked: test/reference/driven-fan.test.ts, test/core/fan/motor/driven-fan.test.ts.
  *
  * @example
  * ```ts
@@ -211,7 +211,7 @@ export function drivenLargestFlow(fan: DrivenFan, density_kgm3: number): number 
  * Limits: a motor that holds the rated speed gives that.
  * Basis: from-memory (page not seen; follows from the balance of torque and the fan laws).
  * Source: fan laws, AMCA 210 / ISO 5801.
- * Checked: test/core/fan/motor/driven-fan.test.ts.
+ * Checked: test/reference/driven-fan.test.ts, test/core/fan/motor/driven-fan.test.ts.
  *
  * @example
  * ```ts

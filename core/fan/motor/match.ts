@@ -41,7 +41,7 @@ export const SUITED = {
  * Limits: a rotor that asks the lasting torque at the best speed gives 1.
  * Basis: from-memory (page not seen).
  * Source: fan laws, AMCA 210 / ISO 5801.
- * Checked: test/reference/motor.test.ts.
+ * Checked: test/reference/driven-fan.test.ts.
  *
  * @example
  * ```ts
@@ -72,7 +72,7 @@ export function loadRatio(rotor: RotorLoad, motor: MotorGift): number {
  * Limits: ratio 1 gives the best speed.
  * Basis: from-memory (page not seen).
  * Source: fan laws, AMCA 210 / ISO 5801.
- * Checked: test/reference/motor.test.ts.
+ * Checked: test/reference/driven-fan.test.ts.
  *
  * @example
  * ```ts
@@ -100,7 +100,7 @@ export function matchSpeed(bestSpeed_rpm: number, ratio: number): number {
  * Limits: ratio 1 gives the same wheel.
  * Basis: from-memory (page not seen).
  * Source: fan laws, AMCA 210 / ISO 5801.
- * Checked: test/reference/motor.test.ts.
+ * Checked: test/reference/driven-fan.test.ts.
  *
  * @example
  * ```ts

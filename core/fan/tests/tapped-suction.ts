@@ -31,7 +31,7 @@ export interface TappedSuction {
  * Limits: no flow or a still box gives the suction itself.
  * Basis: from-memory (page not seen; the definition of fan static pressure).
  * Source: AMCA 210 / ISO 5801, fan pressures.
- * Checked: test/reference/fan-tests.test.ts.
+ * Checked: test/reference/fan-readings.test.ts.
  *
  * @example
  * ```ts

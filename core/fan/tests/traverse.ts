@@ -57,7 +57,7 @@ const PROFILE_ERRORS: readonly (readonly [number, number])[] = [
  * Limits: more points never give a larger error.
  * Basis: assumed: ISO 3966 reckons it for each case, 1 to 2 % for 12 points and more.
  * Source: none: a round figure for each class.
- * Checked: test/reference/fan-tests.test.ts.
+ * Checked: test/reference/fan-readings.test.ts.
  *
  * @example
  * ```ts
@@ -87,7 +87,7 @@ export function traverseProfileError(points: number): number {
  * Limits: places lie in mirrored pairs about the middle.
  * Basis: from-memory (the standard's page not seen; three log-linear rows agree with printed manuals).
  * Source: ISO 3966, annex on the places of measurement.
- * Checked: test/reference/fan-tests.test.ts.
+ * Checked: test/reference/fan-readings.test.ts.
  *
  * @example
  * ```ts
@@ -120,7 +120,7 @@ export function traversePlaces(diameter_m: number, rule: TraverseRule, points: n
  * Limits: equal readings give the velocity of each.
  * Basis: from-memory (page not seen; Bernoulli's equation).
  * Source: ISO 3966.
- * Checked: test/reference/fan-tests.test.ts.
+ * Checked: test/reference/fan-readings.test.ts.
  *
  * @example
  * ```ts

@@ -23,7 +23,7 @@ const FREEZING_K = 273.15;
  * Limits: largest close to 4 C.
  * Basis: from-memory (page not seen).
  * Source: Tanaka, Girard, Davis, Peuto and Bignell, Metrologia 38 (2001) 301-309, recommended equation.
- * Checked: test/reference/fan-tests.test.ts.
+ * Checked: test/reference/fan-readings.test.ts.
  *
  * @example
  * ```ts
@@ -66,7 +66,7 @@ export interface WaterRise {
  * Limits: a vessel without bound gives `rho g h`; at 20 C that is 9.789 Pa for each mm.
  * Basis: from-memory (page not seen; follows from hydrostatics and the volume of the water).
  * Source: hydrostatics of a well-type manometer.
- * Checked: test/reference/fan-tests.test.ts.
+ * Checked: test/reference/fan-readings.test.ts.
  *
  * @example
  * ```ts
