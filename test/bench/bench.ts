@@ -6,6 +6,7 @@ import { asNet, asWaterInput, benchTree, DENSITY_kgm3 } from './bench-tree.ts';
 import type { BenchTree } from './bench-tree.ts';
 import { growthBench } from './growth-bench.ts';
 import { chanceBench } from './chance-bench.ts';
+import { startBench } from './start-bench.ts';
 import { upkeepBench } from './upkeep-bench.ts';
 import { pageBench } from './page/page-bench.ts';
 
@@ -148,6 +149,7 @@ console.log('\ntime per run at 5000 over time per run at 1000 (1 is linear growt
 for (const [what, each] of Object.entries(growth))
   console.log(`  ${what.padEnd(7)} ${(each[3]! / each[2]!).toFixed(2)}`);
 
+startBench();
 growthBench();
 chanceBench();
 upkeepBench();
