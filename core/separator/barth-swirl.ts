@@ -35,7 +35,7 @@ export interface BarthSwirl {
  * Limits: without friction the core keeps the angular momentum of the wall.
  * Basis: from-memory (page not seen).
  * Source: Barth 1956, in Hoffmann and Stein, Gas Cyclones and Swirl Tubes, ch. 4-6.
- * Checked: test/core/separator/pressure-drop.test.ts (regression vectors), no outside value found.
+ * Checked: test/reference/cyclone-swirl.test.ts (momentum balance, hand calculation), no outside value found.
  *
  * @example
  * ```ts

@@ -73,7 +73,7 @@ function eachSize(size: SizeDistribution, visit: (diameter_m: number, weight: nu
  * Limits: a deviation of 1 gives the grade at the median.
  * Basis: from-memory (definition of a mass average).
  * Source: none, numerical integration as in Vatavuk, EPA-450/2-73-002, 1973.
- * Checked: test/reference/cyclone.test.ts (closed form of a step; second quadrature to 1e-6).
+ * Checked: test/reference/catch.test.ts (two closed forms; second quadrature to 1e-6).
  *
  * @example
  * ```ts

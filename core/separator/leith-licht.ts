@@ -21,7 +21,7 @@ import type { CycloneGeometry } from './proportions.ts';
  * Limits: a free vortex has 1; a body turning as a solid has -1.
  * Basis: from-memory (page not seen).
  * Source: Alexander 1949, in Koch and Licht, Chem. Eng., 7 Nov 1977.
- * Checked: test/reference/cyclone.test.ts (hand calculation).
+ * Checked: test/reference/cyclone.test.ts (hand calculation, the form in feet).
  *
  * @example
  * ```ts
@@ -117,8 +117,8 @@ export interface LeithLichtCurve {
  * Limits: more flow catches more.
  * Basis: from-memory (page not seen).
  * Source: Leith and Licht 1972; Koch and Licht, Chem. Eng., 7 Nov 1977.
- * Checked: test/core/separator/efficiency.test.ts (by inlet velocity as in the 1972 form, regression vectors); its
- * constant in test/reference/cyclone.test.ts.
+ * Checked: test/reference/cyclone-swirl.test.ts (the 1972 form); test/reference/stairmand.test.ts (two measured
+ * cyclones: 0.62 and 0.41 times as coarse); its constant in test/reference/cyclone.test.ts.
  *
  * @example
  * ```ts
@@ -156,7 +156,7 @@ export function leithLichtCurve(geometry: CycloneGeometry, flow: SeparatorFlow):
  * Limits: 1 for coarse, 0 for fine particles.
  * Basis: from-memory (page not seen).
  * Source: Leith and Licht 1972.
- * Checked: test/core/separator/efficiency.test.ts (limits, regression vectors).
+ * Checked: test/reference/cyclone-swirl.test.ts (law of Rosin and Rammler, the 1972 form).
  *
  * @example
  * ```ts

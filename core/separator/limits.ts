@@ -35,7 +35,7 @@ export const RE_ENTRAINMENT_RANGE: ValidRange = {
  * Limits: goes as `vi^(2/3)`, so the ratio `vi/vs` grows with flow. At 0.2 m it flags 7 to 9 m/s, below all practice.
  * Basis: from-memory (page not seen; the SI constant follows from the units).
  * Source: Kalen and Zenz 1974, in Koch and Licht, Chem. Eng., 7 Nov 1977.
- * Checked: test/reference/cyclone.test.ts (second route in feet and pounds).
+ * Checked: test/reference/cyclone-limits.test.ts (second route in feet and pounds).
  *
  * @example
  * ```ts
@@ -72,7 +72,7 @@ export function saltationVelocityKalenZenz(geometry: CycloneGeometry, flow: Sepa
  * Limits: grows as the cube root of the flow.
  * Basis: from-memory (page not seen).
  * Source: Kalen and Zenz 1974, in Koch and Licht, Chem. Eng., 7 Nov 1977.
- * Checked: test/core/separator/limits.test.ts (regression vectors, cube root).
+ * Checked: test/reference/cyclone-limits.test.ts (second route in feet and pounds).
  *
  * @example
  * ```ts

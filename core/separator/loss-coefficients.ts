@@ -198,7 +198,7 @@ export function stairmandCoefficient(geometry: CycloneGeometry): number {
  * Limits: without friction the body term vanishes.
  * Basis: from-memory (page not seen).
  * Source: Barth 1956, in Hoffmann and Stein, Gas Cyclones and Swirl Tubes, ch. 4.
- * Checked: test/core/separator/pressure-drop.test.ts (regression vectors and scaling), no outside value found.
+ * Checked: test/reference/stairmand.test.ts (two measured cyclones: 19 % high and 10 % low).
  *
  * @example
  * ```ts

@@ -110,7 +110,7 @@ export interface CycloneLossSpread {
  * Limits: none; a summary of models.
  * Basis: from-memory (as its models).
  * Source: the rows of CYCLONE_LOSS_MODELS.
- * Checked: test/core/separator/pressure-drop.test.ts.
+ * Checked: test/reference/stairmand.test.ts (two measured cyclones, median within 3 %).
  *
  * @example
  * ```ts

@@ -133,7 +133,7 @@ export const CYCLONE_SHAPE_RANGE: ValidRange = {
  * Limits: the bounds themselves pass.
  * Basis: common-practice.
  * Source: common practice, no source; seen in the standard proportions, all but the two high-throughput ones.
- * Checked: test/core/separator/proportions.test.ts.
+ * Checked: test/reference/cyclone-limits.test.ts.
  *
  * @example
  * ```ts
