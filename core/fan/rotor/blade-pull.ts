@@ -19,7 +19,7 @@ import { angularSpeed } from './turning.ts';
  * Limits: with the speed squared.
  * Basis: none: Newton's second law on a circle.
  * Source: any textbook of mechanics.
- * Checked: test/reference/rotor.test.ts.
+ * Checked: test/reference/rotor-wheel.test.ts.
  *
  * @example
  * ```ts
@@ -49,7 +49,7 @@ export function bladePull(mass_kg: number, radius_m: number, speed_rpm: number):
  * Limits: none: proportional to the pull.
  * Basis: from-memory (page not seen; force over area).
  * Source: common machine-design practice; blade root of a rotating wheel.
- * Checked: test/reference/rotor.test.ts.
+ * Checked: test/reference/rotor-wheel.test.ts.
  *
  * @example
  * ```ts

@@ -30,7 +30,7 @@ export interface FlatDisc {
  * Limits: no hole gives half the mass times the radius squared.
  * Basis: none: the integral of `r^2` over the mass.
  * Source: any textbook of mechanics.
- * Checked: test/reference/rotor.test.ts.
+ * Checked: test/reference/rotor-wheel.test.ts.
  *
  * @example
  * ```ts
@@ -64,7 +64,7 @@ export function discInertia(disc: FlatDisc): number {
  * Limits: with the speed squared.
  * Basis: none: a definition.
  * Source: any textbook of mechanics.
- * Checked: test/reference/rotor.test.ts.
+ * Checked: test/reference/rotor-wheel.test.ts.
  *
  * @example
  * ```ts

@@ -34,7 +34,7 @@ export const CUT_OFF_PRACTICE = {
  * Limits: no gap gives zero.
  * Basis: none: a definition.
  * Source: the usual way to state the gap.
- * Checked: test/core/fan/rotor/gaps.test.ts.
+ * Checked: test/reference/rotor-gaps.test.ts, test/core/fan/rotor/gaps.test.ts.
  *
  * @example
  * ```ts
@@ -61,7 +61,7 @@ export function cutOffShare(gap_m: number, wheelDiameter_m: number): number {
  * Limits: the bounds themselves are usual.
  * Basis: common-practice (no one source; see CUT_OFF_PRACTICE).
  * Source: CUT_OFF_PRACTICE.
- * Checked: test/core/fan/rotor/gaps.test.ts.
+ * Checked: test/reference/rotor-gaps.test.ts, test/core/fan/rotor/gaps.test.ts.
  *
  * @example
  * ```ts
@@ -92,7 +92,7 @@ export function judgeCutOff(share: number): CutOffJudgement {
  * Limits: no growth leaves the gap.
  * Basis: none: a difference.
  * Source: hand calculation.
- * Checked: test/core/fan/rotor/gaps.test.ts.
+ * Checked: test/reference/rotor-gaps.test.ts, test/core/fan/rotor/gaps.test.ts.
  *
  * @example
  * ```ts
@@ -129,7 +129,7 @@ export const HEAT_MARGIN = {
  * Limits: equal temperatures give zero.
  * Basis: none: a difference.
  * Source: hand calculation.
- * Checked: test/core/fan/rotor/gaps.test.ts.
+ * Checked: test/reference/rotor-gaps.test.ts, test/core/fan/rotor/gaps.test.ts.
  *
  * @example
  * ```ts

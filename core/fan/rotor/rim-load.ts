@@ -34,7 +34,7 @@ export interface RimBlades {
  * Limits: proportional to number and pull.
  * Basis: none: force over area.
  * Source: the usual model of a bladed disc.
- * Checked: test/reference/rotor.test.ts.
+ * Checked: test/reference/rotor-wheel.test.ts.
  *
  * @example
  * ```ts
@@ -92,7 +92,7 @@ function squares({ traction_Pa, outerRadius_m, innerRadius_m }: LoadedRim) {
  * Limits: a hole of no size doubles the hoop stress at the centre, as it does for the spin.
  * Basis: published (solid disc, read as printed in a later extract; the bored one is Lame's, from memory).
  * Source: Lingaiah, Machine Design Data Handbook, 2nd ed., 2001, disc under external pressure; Lame's thick ring.
- * Checked: test/reference/rotor.test.ts.
+ * Checked: test/reference/rotor-wheel.test.ts.
  *
  * @example
  * ```ts
@@ -127,7 +127,7 @@ export function rimLoadStress(rim: LoadedRim, radius_m: number): DiscStress {
  * Limits: no traction gives no growth.
  * Basis: from-memory (page not seen; Hooke's law on Lame's solution).
  * Source: Roark's Formulas for Stress and Strain, 7th ed., thick-walled rings.
- * Checked: test/reference/rotor.test.ts.
+ * Checked: test/reference/rotor-wheel.test.ts.
  *
  * @example
  * ```ts
@@ -162,7 +162,7 @@ export function rimLoadGrowth(rim: LoadedRim, poissonRatio: number, youngsModulu
  * Limits: 1 at the rim; rises without bound as the load nears the axis of a disc without a hole.
  * Basis: none: derived here from Betti's theorem and Lame's solution; no page prints it.
  * Source: Betti's reciprocal theorem; checked by solving the disc's equilibrium with the load inside.
- * Checked: test/reference/rotor.test.ts.
+ * Checked: test/reference/rotor-wheel.test.ts.
  *
  * @example
  * ```ts

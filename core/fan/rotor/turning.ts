@@ -72,7 +72,7 @@ export function tipSpeed(diameter_m: number, speed_rpm: number): number {
  * Limits: one blade gives the shaft's own frequency.
  * Basis: none: a definition.
  * Source: the definition of frequency.
- * Checked: test/reference/rotor.test.ts.
+ * Checked: test/reference/rotor-wheel.test.ts.
  *
  * @example
  * ```ts
