@@ -1,12 +1,13 @@
-import { readFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { chanceCommand } from './cli/chance.ts';
 import { compareCommand } from './cli/compare.ts';
 import { curveCommand } from './cli/curve.ts';
 import { fanCommand } from './cli/fan.ts';
-import { BAD_DOCUMENT, badDocument, done, fail, NO_SOLUTION, USAGE } from './cli/outcome.ts';
+import { badDocument, done, fail, NO_SOLUTION, USAGE } from './cli/outcome.ts';
 import type { Command, Options, Outcome } from './cli/outcome.ts';
+import { printable } from './cli/printable.ts';
 import { partsCommand } from './cli/parts.ts';
+import { readText } from './cli/read-file.ts';
 import { checkCommand, solveCommand } from './cli/solve.ts';
 import { sourcesCommand } from './cli/sources.ts';
 import { summaryCommand } from './cli/summary.ts';
@@ -48,6 +49,11 @@ const COMPARE = 'compare';
 
 /** Runs one command; reads the files that it names and nothing else, and writes to the file of --out alone. */
 export function runCommand(args: readonly string[]): Outcome {
+  const { out, err, code } = carryOut(args);
+  return { out: printable(out, args.includes('--json')), err: printable(err), code };
+}
+
+function carryOut(args: readonly string[]): Outcome {
   let parsed;
   try {
     parsed = parseArgs({
@@ -117,16 +123,8 @@ export function runCommand(args: readonly string[]): Outcome {
 
 /** The document of a file, in the units asked for; an outcome where it cannot be read. */
 function readShop(file: string, units: 'si' | 'us' | undefined): ShopDocument | Outcome {
-  let text: string;
-  try {
-    text = readFileSync(file, 'utf8');
-  } catch (cause) {
-    const code = cause instanceof Error && 'code' in cause ? String(cause.code) : 'unknown reason';
-    return fail(
-      BAD_DOCUMENT,
-      `${file}: cannot be read (${code})\n  remedy: check the name and that you may read it`,
-    );
-  }
+  const text = readText(file);
+  if (typeof text !== 'string') return text;
   const read = readDocument(text);
   if (!read.ok) return badDocument(file, read.problems);
   // findings are worded in the document's units, so the units asked for become those

@@ -7,7 +7,7 @@ export default defineConfig({
   root: new URL('../..', import.meta.url).pathname,
   cacheDir: 'node_modules/.cache/vitest',
   test: {
-    include: ['test/{core,reference,rules,electron,renderer}/**/*.test.ts'],
+    include: ['test/{core,reference,rules,electron,renderer,fuzz}/**/*.test.ts'],
     environment: 'node',
     // a loaded machine must not turn a slow property test into a failure
     testTimeout: 120_000,

@@ -104,33 +104,3 @@ function valueAt(raw: unknown, path: readonly PropertyKey[]): unknown {
   }
   return value;
 }
-
-interface Place {
-  readonly value: unknown;
-  readonly key: PropertyKey;
-  readonly parent: Place | null;
-}
-
-/**
- * Fields called `__proto__`, which schemas pass over in silence where names are free. Walks without recursion, so that
- * depth does not matter.
- */
-export function hiddenFields(raw: unknown): DocumentProblem[] {
-  const problems: DocumentProblem[] = [];
-  const open: Place[] = [{ value: raw, key: '', parent: null }];
-  for (let place = open.pop(); place !== undefined; place = open.pop()) {
-    const { value } = place;
-    if (typeof value !== 'object' || value === null) continue;
-    if (!Array.isArray(value) && Object.hasOwn(value, '__proto__')) {
-      const path: PropertyKey[] = ['__proto__'];
-      for (let at: Place = place; at.parent !== null; at = at.parent) path.unshift(at.key);
-      const text = pathText(raw, path);
-      problems.push({ path: text, message: `${text}: no field may have this name`, remedy: 'remove it' });
-    }
-    for (const [key, item] of Object.entries(value)) {
-      if (typeof item !== 'object') continue;
-      open.push({ value: item, key: Array.isArray(value) ? Number(key) : key, parent: place });
-    }
-  }
-  return problems;
-}

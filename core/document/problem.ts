@@ -6,6 +6,9 @@ export interface DocumentProblem {
   readonly remedy: string;
 }
 
+/** Longest path that is told whole; no field of a shop lies that deep. */
+const LONGEST_PATH = 300;
+
 /** Path of a field in words a person can follow: list places carry the id that stands there. */
 export function pathText(document: unknown, path: readonly PropertyKey[]): string {
   let text = '';
@@ -21,7 +24,7 @@ export function pathText(document: unknown, path: readonly PropertyKey[]): strin
       if (typeof id === 'string') text += `(${id.slice(0, 40)})`;
     } else text += text === '' ? String(key) : `.${String(key)}`;
   }
-  return text;
+  return text.length <= LONGEST_PATH ? text : `${text.slice(0, LONGEST_PATH - 60)}…${text.slice(-60)}`;
 }
 
 /** Last name in a path. */

@@ -1,5 +1,6 @@
-import { hiddenFields, issueProblem } from './issue-text.ts';
+import { issueProblem } from './issue-text.ts';
 import { migrate } from './migrate.ts';
+import { parseWhole } from './parse-whole.ts';
 import type { DocumentProblem } from './problem.ts';
 import { namesOf, resolveFields } from './resolve.ts';
 import { SHOP } from './schema.ts';
@@ -24,6 +25,21 @@ export interface ReadOptions {
 /** Longest document text that is read; a shop of 5000 runs is about 5 MB. */
 export const LONGEST_DOCUMENT = 50_000_000;
 
+/** Most problems that are told one by one; a person mends the first of them and reads again. */
+export const MOST_PROBLEMS = 200;
+
+/** The first problems, and how many more there are. */
+function atMost(problems: readonly DocumentProblem[], all = problems.length): readonly DocumentProblem[] {
+  if (all <= MOST_PROBLEMS) return problems;
+  const left = all - MOST_PROBLEMS;
+  const more = {
+    path: '',
+    message: `and ${left} more like these`,
+    remedy: 'mend the first ones and read again',
+  };
+  return [...problems.slice(0, MOST_PROBLEMS), more];
+}
+
 const refuse = (path: string, message: string, remedy: string): ReadResult => ({
   ok: false,
   problems: [{ path, message, remedy }],
@@ -32,7 +48,9 @@ const refuse = (path: string, message: string, remedy: string): ReadResult => ({
 /** Reads the text of a file: JSON, format, version, fields, units, named values and the shape of the shop. */
 export function readDocument(text: string, options: ReadOptions = {}): ReadResult {
   if (text.length > LONGEST_DOCUMENT) {
-    return refuse('', 'the file is larger than any shop document', 'open a Chipdraft shop document');
+    const size = `${Math.ceil(text.length / 1e6)} million characters`;
+    const limit = `${LONGEST_DOCUMENT / 1e6} million can be read`;
+    return refuse('', `the file has ${size}, at most ${limit}`, 'open a shop document, or divide the shop');
   }
   let raw: unknown;
   try {
@@ -49,21 +67,22 @@ export function readDocument(text: string, options: ReadOptions = {}): ReadResul
 export function readValue(raw: unknown, options: ReadOptions = {}): ReadResult {
   const migrated = migrate(raw);
   if (!migrated.ok) return { ok: false, problems: [migrated.problem] };
-  const hidden = hiddenFields(migrated.value);
-  if (hidden.length > 0) return { ok: false, problems: hidden };
-  const parsed = SHOP.safeParse(migrated.value, { reportInput: true });
-  if (!parsed.success) {
-    return { ok: false, problems: parsed.error.issues.map((issue) => issueProblem(issue, migrated.value)) };
+  const parsed = parseWhole(SHOP, migrated.value);
+  if (!parsed.ok) {
+    const { issues } = parsed;
+    if (issues === null) return { ok: false, problems: parsed.problems };
+    const told = issues.slice(0, MOST_PROBLEMS).map((issue) => issueProblem(issue, migrated.value));
+    return { ok: false, problems: atMost(told, issues.length) };
   }
   const problems: DocumentProblem[] = [];
   const names = namesOf(parsed.data, problems);
   const document = resolveFields(parsed.data, names, problems);
-  if (problems.length > 0) return { ok: false, problems };
+  if (problems.length > 0) return { ok: false, problems: atMost(problems) };
   const broken = checkShape(document);
   const gaps = findGaps(document);
   if (broken.length > 0)
-    return { ok: false, problems: options.allowIncomplete ? broken : [...broken, ...gaps] };
+    return { ok: false, problems: atMost(options.allowIncomplete ? broken : [...broken, ...gaps]) };
   return gaps.length > 0 && !options.allowIncomplete
-    ? { ok: false, problems: gaps }
+    ? { ok: false, problems: atMost(gaps) }
     : { ok: true, document, gaps };
 }

@@ -7,6 +7,9 @@ export const ID = z
   .max(40)
   .regex(/^[A-Za-z][A-Za-z0-9_-]*$/, 'a name starts with a letter and has letters, digits, - and _ only');
 
+/** Id of a row of the catalogue; which ones there are is looked up when the shop is put together. */
+export const CATALOGUE_ID = z.string().max(80);
+
 /** Place on the plan; `z` is the height above the floor. */
 export const PLACE = z.strictObject({
   x: quantity('length', 'any'),

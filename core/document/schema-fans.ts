@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { quantity } from './quantity-field.ts';
-import { ID } from './schema-common.ts';
+import { CATALOGUE_ID, ID } from './schema-common.ts';
 
 /**
  * Reading errors as the person knows them: plus or minus what holds nineteen times in twenty (two standard
@@ -153,7 +153,7 @@ export type Motor = z.output<typeof MOTOR>;
 
 export const ROTOR = z.strictObject({
   form: z.enum(['disc', 'ring', 'bladed-disc']),
-  material: z.string().describe('rotor material id of the catalogue'),
+  material: CATALOGUE_ID.describe('rotor material id of the catalogue'),
   strength: quantity('stress').optional().describe('own figure, such as from broken test bars'),
   bore: quantity('length', 'not-negative').describe('hole for the shaft; zero: none'),
   thickness: quantity('length').optional().describe('of the disc or ring, along the axis'),

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { quantity } from './quantity-field.ts';
-import { ID } from './schema-common.ts';
+import { CATALOGUE_ID, ID } from './schema-common.ts';
 import { ALONG, ELBOW_STYLE, ROUTE } from './schema-route.ts';
 
 const along = { along: ALONG.optional().describe('place on a drawn run; absent: at its start') };
@@ -18,7 +18,7 @@ export const STRAIGHT = z.strictObject({
   ...piece,
   ...sized,
   length: quantity('length', 'not-negative'),
-  material: z.string().optional().describe('material id of the catalogue; absent: that of the run'),
+  material: CATALOGUE_ID.optional().describe('material id of the catalogue; absent: that of the run'),
   compression: quantity('fraction', 'share')
     .optional()
     .describe('hose only: 1 minus laid length over fully stretched length'),
@@ -41,7 +41,7 @@ export const HOSE_BEND = z.strictObject({
   ...sized,
   angle: quantity('angle'),
   radius: quantity('length').describe('centre-line radius'),
-  material: z.string().optional(),
+  material: CATALOGUE_ID.optional(),
 });
 
 export const REDUCER = z.strictObject({
@@ -104,13 +104,16 @@ export const PIECE = z.discriminatedUnion('kind', [
 export type Piece = z.output<typeof PIECE>;
 export type PieceKind = Piece['kind'];
 
+/** Most pieces of one run. */
+export const MOST_PIECES = 2000;
+
 export const RUN = z.strictObject({
   id: ID,
   name: z.string().max(80).optional(),
   from: z.string().max(80).describe('a thing, or one end of it such as S1.out or W1.branch'),
   to: z.string().max(80).describe('a thing, or one end of it such as S1.in or W1.branch'),
   diameter: quantity('length').optional().describe('inside diameter at the start of the run'),
-  material: z.string().optional().describe('material id of the catalogue'),
+  material: CATALOGUE_ID.optional().describe('material id of the catalogue'),
   requiredVelocity: quantity('velocity', 'not-negative')
     .optional()
     .describe('transport velocity wanted; absent: from the dust of the ports upstream'),
@@ -118,7 +121,7 @@ export const RUN = z.strictObject({
   route: ROUTE.optional().describe('the run as drawn; its straights and bends then follow from the drawing'),
   pieces: z
     .array(PIECE)
-    .max(2000)
+    .max(MOST_PIECES)
     .describe('in the order of flow; of a drawn run, those placed on it by hand'),
 });
 /** A line of pieces between two things. */

@@ -1,9 +1,13 @@
 import { z } from 'zod';
 import { quantity } from './quantity-field.ts';
+import { CATALOGUE_ID } from './schema-common.ts';
 
 /** How an elbow is built. */
 export const ELBOW_STYLE = z.enum(['smooth', 'five-piece', 'four-piece', 'three-piece', 'mitre']);
 export type ElbowStyle = z.output<typeof ELBOW_STYLE>;
+
+/** Most corners of one run. */
+export const MOST_CORNERS = 500;
 
 /** Point at which a drawn run turns; what is typed beside it stands in place of what the drawing gives. */
 export const CORNER = z.strictObject({
@@ -24,7 +28,7 @@ export const LEG = z.strictObject({
     .optional()
     .describe('straight length of the leg without its bends; absent: as drawn'),
   diameter: quantity('length').optional().describe('inside diameter; absent: that of the leg before it'),
-  material: z.string().optional().describe('material id of the catalogue; absent: that of the run'),
+  material: CATALOGUE_ID.optional().describe('material id of the catalogue; absent: that of the run'),
   compression: quantity('fraction', 'share')
     .optional()
     .describe('hose only: 1 minus laid length over fully stretched length'),
@@ -33,7 +37,7 @@ export type Leg = z.output<typeof LEG>;
 
 /** The way of a drawn run over the plan: its straights and bends follow from it. */
 export const ROUTE = z.strictObject({
-  corners: z.array(CORNER).max(500),
+  corners: z.array(CORNER).max(MOST_CORNERS),
   bend: z
     .strictObject({
       style: ELBOW_STYLE,
@@ -42,13 +46,17 @@ export const ROUTE = z.strictObject({
       ),
     })
     .describe('how the run turns at its corners'),
-  legs: z.array(LEG).max(501).optional().describe('one for each leg; leg i ends at corner i'),
+  legs: z
+    .array(LEG)
+    .max(MOST_CORNERS + 1)
+    .optional()
+    .describe('one for each leg; leg i ends at corner i'),
 });
 export type Route = z.output<typeof ROUTE>;
 
 /** Place of a piece on a drawn run. */
 export const ALONG = z.strictObject({
-  leg: z.number().int().min(0).max(500),
+  leg: z.number().int().min(0).max(MOST_CORNERS),
   at: z.number().min(0).max(1).describe('share of the leg, 0 at its start'),
 });
 

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { quantity } from './quantity-field.ts';
-import { ID, MEASURED, PLACE } from './schema-common.ts';
+import { CATALOGUE_ID, ID, MEASURED, PLACE } from './schema-common.ts';
 
 const thing = {
   id: ID,
@@ -12,7 +12,7 @@ const thing = {
 };
 
 export const HOOD = z.discriminatedUnion('kind', [
-  z.strictObject({ kind: z.literal('entry'), entry: z.string().describe('entry id of the catalogue') }),
+  z.strictObject({ kind: z.literal('entry'), entry: CATALOGUE_ID.describe('entry id of the catalogue') }),
   z.strictObject({
     kind: z.literal('tapered'),
     angle: quantity('angle').describe('full included angle'),
@@ -57,7 +57,7 @@ export const PORT = z.strictObject({
         .describe('a flow worked out from the capture velocity at a distance'),
     })
     .optional(),
-  dust: z.string().optional().describe('dust id of the document or the catalogue'),
+  dust: CATALOGUE_ID.optional().describe('dust id of the document or the catalogue'),
   dustRate: quantity('massFlow', 'not-negative').optional(),
   cut: CUT.optional().describe('the cut that makes the dust, where no rate is given'),
 });
@@ -124,11 +124,11 @@ const DIMENSION_FIELDS = z.strictObject({
 export const CYCLONE = z.strictObject({
   kind: z.literal('cyclone'),
   ...thing,
-  proportions: z.string().describe('proportions id of the catalogue, or free'),
+  proportions: CATALOGUE_ID.describe('proportions id of the catalogue, or free'),
   bodyDiameter: quantity('length'),
   dimensions: DIMENSION_FIELDS.optional().describe('what differs from the proportions; all seven where free'),
-  lossModel: z.string().describe('pressure-drop model id of the catalogue'),
-  gradeModel: z.string().describe('grade-efficiency model id of the catalogue'),
+  lossModel: CATALOGUE_ID.describe('pressure-drop model id of the catalogue'),
+  gradeModel: CATALOGUE_ID.describe('grade-efficiency model id of the catalogue'),
   measured: MEASURED.optional(),
   maxSuction: quantity('pressure').optional().describe('what its bin stands'),
   binVolume: quantity('volume').optional(),
@@ -152,7 +152,7 @@ export const FILTER = z.strictObject({
   layers: z
     .array(
       z.strictObject({
-        medium: z.string().describe('filter medium id of the catalogue'),
+        medium: CATALOGUE_ID.describe('filter medium id of the catalogue'),
         area: quantity('area'),
         load: quantity('arealDensity', 'not-negative').optional().describe('dust cake now on the medium'),
         drag: quantity('filterDrag').optional().describe('clean drag, where measured'),

@@ -11,6 +11,16 @@ import { UPKEEP } from './schema-upkeep.ts';
 /** Version of the document format that this code writes. */
 export const FORMAT_VERSION = 2;
 
+/** Most entries of the lists that grow while a shop is drawn. */
+export const MOST = {
+  things: 20000,
+  runs: 20000,
+  dusts: 100,
+  settings: 200,
+  fans: 100,
+  values: 500,
+} as const;
+
 export const AIR = z.discriminatedUnion('kind', [
   z.strictObject({
     kind: z.literal('weather'),
@@ -49,7 +59,7 @@ export const SETTING = z.strictObject({
 
 /** The shop document: what the user made, saved and undone. Positions are on the plan, sizes inside. */
 export const SHOP = z.strictObject({
-  $schema: z.string().optional(),
+  $schema: z.string().max(500).optional(),
   format: z.literal('chipdraft-shop'),
   version: z.literal(FORMAT_VERSION),
   name: z.string().min(1).max(120),
@@ -63,15 +73,15 @@ export const SHOP = z.strictObject({
     .prefault({}),
   values: z
     .array(z.strictObject({ name: z.string().max(40), text: z.string().max(200) }))
-    .max(500)
+    .max(MOST.values)
     .default([])
     .describe('named values that any field may use'),
   air: AIR,
-  dusts: z.array(DUST).max(100).default([]),
-  things: z.array(THING).max(20000),
-  runs: z.array(RUN).max(20000),
-  settings: z.array(SETTING).max(200).default([]),
-  fans: z.array(FAN_DESIGN).max(100).default([]).describe('fans that may be put into the shop'),
+  dusts: z.array(DUST).max(MOST.dusts).default([]),
+  things: z.array(THING).max(MOST.things),
+  runs: z.array(RUN).max(MOST.runs),
+  settings: z.array(SETTING).max(MOST.settings).default([]),
+  fans: z.array(FAN_DESIGN).max(MOST.fans).default([]).describe('fans that may be put into the shop'),
   ranges: RANGES.optional().describe('how far the figures may be off'),
   parts: PARTS.optional().describe('how parts are bought and cut'),
   upkeep: UPKEEP.optional().describe('how the shop is used and cleaned'),

@@ -1,6 +1,17 @@
 import * as z from 'zod/mini';
 import type { FileHandle, RecentFile, Recovery, Shell, ShellFailure } from './shell.ts';
 
+/** What a validator reads out of a stranger's value; null where it refuses it, or stumbles over it. */
+export function readMessage<T>(schema: z.ZodMiniType<T>, raw: unknown): { readonly data: T } | null {
+  try {
+    const read = schema.safeParse(raw);
+    return read.success ? { data: read.data } : null;
+  } catch {
+    // a group in the place of a text is asked how long it is, and need not know
+    return null;
+  }
+}
+
 /** Calls of the shell that cross from the page to the machine; the others are listeners inside the page. */
 export type ShellCall = Exclude<keyof Shell, 'kind' | 'onMenu' | 'onOpened'>;
 

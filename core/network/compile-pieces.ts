@@ -14,7 +14,7 @@ import { ImpossibleInput } from '../quantities/impossible-input.ts';
 import { findOutside } from '../quantities/range.ts';
 import type { Outside } from '../quantities/range.ts';
 import { stepBetween } from './compile-step.ts';
-import { frictionSegment, materialOf } from './friction-segment.ts';
+import { frictionSegment, materialOf, relativeRoughnessOf } from './friction-segment.ts';
 import { measuredSegment } from './measured-segment.ts';
 import { ductSegments, localSegment } from './net.ts';
 import { PLAIN } from './piece-record.ts';
@@ -185,7 +185,7 @@ const BUILDERS: { readonly [K in PieceKind]: Builder<K> } = {
   bare: (piece) => {
     const diameter_m = piece.diameter.si;
     const area_m2 = roundArea(diameter_m);
-    const relativeRoughness = piece.roughness.si / diameter_m;
+    const relativeRoughness = relativeRoughnessOf(piece.roughness.si, diameter_m);
     return {
       segments: ductSegments({
         length_m: piece.length.si,

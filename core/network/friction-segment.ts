@@ -19,6 +19,21 @@ export function materialOf(id: string | undefined): MaterialRow {
   return row;
 }
 
+/** Rougher than this a wall would meet the one across [-]. */
+const ROUGHEST = 0.5;
+
+/** Roughness over diameter; names the field where the duct is so thin that its walls would meet. */
+export function relativeRoughnessOf(roughness_m: number, diameter_m: number): number {
+  const ratio = roughness_m / diameter_m;
+  if (ratio <= ROUGHEST) return ratio;
+  const least_mm = Number(((1000 * roughness_m) / ROUGHEST).toPrecision(3));
+  throw new ImpossibleInput(
+    'diameter',
+    diameter_m,
+    `at least ${least_mm} mm, twice the roughness of its wall`,
+  );
+}
+
 /** Wall friction of a length; `fixed` where it does not change with flow, as in corrugated hose. */
 export function frictionSegment(
   length_m: number,
@@ -36,7 +51,7 @@ export function frictionSegment(
       forward: ratio,
       backward: ratio,
       diameter_m,
-      relativeRoughness: material.roughness_m / diameter_m,
+      relativeRoughness: relativeRoughnessOf(material.roughness_m, diameter_m),
       fixedFriction: pitch === null ? -1 : hawthorneFriction(diameter_m, pitch),
     },
   };

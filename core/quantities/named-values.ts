@@ -39,7 +39,7 @@ export function resolveNamedValues(rows: readonly NamedValueRow[]): ResolvedName
   }
   for (const name of circling) {
     const row = good.get(name)!;
-    const about = `it goes round in a circle, ${wayRound(name, uses, circling).join(' -> ')}`;
+    const about = `it goes round in a circle, ${shortWay(wayRound(name, uses, circling))}`;
     errors.set(row, new QuantityError(name, row.text, 'not-allowed', about, ''));
   }
   const errorRows = rows.flatMap((row, i) => (errors.has(row) ? [i] : []));
@@ -105,16 +105,24 @@ function resolveRow(
   else errors.set(row, parsed.error);
 }
 
+/** Names of a circle that are told; of a longer one the first and the last. */
+const TOLD = 8;
+
+function shortWay(way: readonly string[]): string {
+  const told = way.length <= TOLD ? way : [...way.slice(0, TOLD - 2), '…', ...way.slice(-2)];
+  return told.join(' -> ');
+}
+
 /** The way from a name that could not be ordered to the circle that it is on or leans on, and once round. */
 function wayRound(
   start: string,
   uses: ReadonlyMap<string, readonly string[]>,
   circling: ReadonlySet<string>,
 ): readonly string[] {
-  const way: string[] = [];
+  const way = new Set<string>();
   let name = start;
-  while (!way.includes(name)) {
-    way.push(name);
+  while (!way.has(name)) {
+    way.add(name);
     // A name that could not be ordered uses at least one other of them.
     name = uses.get(name)!.find((other) => circling.has(other))!;
   }

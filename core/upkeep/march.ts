@@ -35,6 +35,9 @@ const EVENT_SHARE = 1e-3;
 const USELESS_SHARE = 0.02;
 /** More events than this and the shop is not used but mended. */
 const MOST_EVENTS = 2000;
+/** So many cleanings within so many seconds are not done by anybody either. */
+const OFTEN = 40;
+const OFTEN_s = 2 * HOUR_s;
 
 /**
  * Marches a shop through its running hours: steps whose length follows from their error, stopped where something comes
@@ -51,6 +54,7 @@ export function marchHours(
   const watch = new Watch(layout, now.moment);
   const points: Reached[] = [now];
   const events: UpkeepEvent[] = [];
+  const cleanings_s: number[] = [];
   let lastCleaned_h: number | null = null;
   let firstDue_h: number | null = null;
   let stopped: Marched['stopped'] = null;
@@ -67,6 +71,7 @@ export function marchHours(
       return;
     }
     lastCleaned_h = time_h;
+    cleanings_s.push(now.time_s);
     const state = now.state.slice();
     for (const { cake } of layout.layers) state[cake] = state[cake]! * (1 - usage.cleaningRestores);
     for (const { device } of layout.filters) {
@@ -87,7 +92,8 @@ export function marchHours(
   while (now.time_s < end_s * (1 - 1e-12)) {
     const due = watch.next(now.moment);
     if (due !== null && due.margin < 0) {
-      if (events.length >= MOST_EVENTS) {
+      const tooOften = now.time_s - (cleanings_s.at(-OFTEN) ?? -Infinity) < OFTEN_s;
+      if (tooOften || events.length >= MOST_EVENTS) {
         stopped = {
           message: 'the filter asks to be cleaned more often than anybody would',
           remedy: 'give it more area, or a separator that catches more',

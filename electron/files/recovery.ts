@@ -1,6 +1,6 @@
 import { isAbsolute } from 'node:path';
 import type { Recovery } from '../../core/document/shell.ts';
-import { RECOVERY } from '../../core/document/shell-messages.ts';
+import { readMessage, RECOVERY } from '../../core/document/shell-messages.ts';
 import type { Files } from './files.ts';
 import type { KeptJson } from './kept-json.ts';
 
@@ -23,9 +23,10 @@ export interface RecoveryKeeper {
 
 /** A usable recovery out of what the file holds. */
 export function checkRecovery(raw: unknown): KeptRecovery | null {
-  const { path, ...rest } = (raw ?? {}) as Partial<KeptRecovery>;
-  const read = RECOVERY.safeParse({ ...rest, file: null });
-  if (!read.success || (path !== null && (typeof path !== 'string' || !isAbsolute(path)))) return null;
+  if (typeof raw !== 'object' || raw === null) return null;
+  const { path, ...rest } = raw as Partial<KeptRecovery>;
+  const read = readMessage(RECOVERY, { ...rest, file: null });
+  if (read === null || (path !== null && (typeof path !== 'string' || !isAbsolute(path)))) return null;
   const { text, name, at } = read.data;
   return { text, name, at, path };
 }

@@ -1,4 +1,5 @@
 import type { IpcMain, IpcMainInvokeEvent } from 'electron';
+import { readMessage } from '../../core/document/shell-messages.ts';
 import type { ShellCall } from '../../core/document/shell-messages.ts';
 import { CALLS, DROP_CHANNEL } from '../channels.ts';
 import type { Gives, Takes } from '../channels.ts';
@@ -40,16 +41,16 @@ export function setupIpc(ipcMain: Pick<IpcMain, 'handle'>, options: IpcOptions):
   }
   ipcMain.handle(DROP_CHANNEL.channel, async (event, ...given: unknown[]) => {
     checkSender(event, DROP_CHANNEL.channel, options);
-    const taken = DROP_CHANNEL.takes.safeParse(given);
-    if (!taken.success) throw refuse(DROP_CHANNEL.channel, 'its arguments', options);
+    const taken = readMessage<[string]>(DROP_CHANNEL.takes, given);
+    if (taken === null) throw refuse(DROP_CHANNEL.channel, 'its arguments', options);
     await options.dropped(...taken.data);
   });
 }
 
 async function answer<Call extends ShellCall>(call: Call, given: unknown[], options: IpcOptions) {
   const { channel, takes, gives } = CALLS[call];
-  const taken = takes.safeParse(given);
-  if (!taken.success) throw refuse(channel, 'its arguments', options);
+  const taken = readMessage<unknown>(takes, given);
+  if (taken === null) throw refuse(channel, 'its arguments', options);
   try {
     const handler = options.handlers[call] as (...args: unknown[]) => unknown;
     // Read by the table once more: what leaves is plain, and holds nothing but what the table names.

@@ -1,5 +1,6 @@
 import type { IpcRenderer } from 'electron';
 import type { Shell } from '../../core/document/shell.ts';
+import { readMessage } from '../../core/document/shell-messages.ts';
 import type { ShellCall } from '../../core/document/shell-messages.ts';
 import { CALLS, EVENTS } from '../channels.ts';
 import type { Carries, Gives, ShellEvent, Takes } from '../channels.ts';
@@ -43,8 +44,8 @@ function listenersOf<Name extends ShellEvent>(line: Line, name: Name) {
   const listeners = new Set<Listener>();
   let early: Carries[Name][] = [];
   line.on(EVENTS[name].channel, (_event, ...carried: unknown[]) => {
-    const read = EVENTS[name].carries.safeParse(carried);
-    if (!read.success) return;
+    const read = readMessage<unknown>(EVENTS[name].carries, carried);
+    if (read === null) return;
     const message = read.data as unknown as Carries[Name];
     if (listeners.size === 0) early.push(message);
     for (const listener of listeners) listener(...message);

@@ -1,6 +1,7 @@
 import type { z } from 'zod';
 import { issueProblem } from '../issue-text.ts';
 import type { DocumentProblem } from '../problem.ts';
+import { parseWhole } from '../parse-whole.ts';
 import { isQuantity } from '../quantity-field.ts';
 import { namesOf, resolveWithin } from '../resolve.ts';
 import { AIR, DUST, SETTING, SHOP } from '../schema.ts';
@@ -76,10 +77,13 @@ export function editValue(document: ShopDocument, path: FieldPath, value: unknow
   // messages name the field within its item, or the field of the document
   const within = at.length === 1 ? at : [];
   const root = withValue({}, within, raw);
-  const parsed = schema.safeParse(raw, { reportInput: true });
-  if (!parsed.success) {
-    const issue = parsed.error.issues[0]!;
-    const { message, remedy } = issueProblem({ ...issue, path: [...within, ...issue.path] }, root);
+  const parsed = parseWhole(schema, raw);
+  if (!parsed.ok) {
+    const issue = parsed.issues?.[0];
+    const { message, remedy } =
+      parsed.issues === null
+        ? parsed.problems[0]!
+        : issueProblem({ ...issue!, path: [...within, ...issue!.path] }, root);
     throw new Refused(message, remedy);
   }
   const problems: DocumentProblem[] = [];

@@ -14,11 +14,13 @@ export function idMaker(document: ShopDocument): (kind: IdKind) => string {
     taken.add(run.id);
     for (const piece of run.pieces) if (piece.id !== undefined) taken.add(piece.id);
   }
+  // where the search for a free number goes on, so that many names cost no more than each
+  const reached = new Map<string, number>();
   return (kind) => {
     const prefix = PREFIX[kind] ?? `${kind}-`;
-    let n = 1;
+    let n = reached.get(prefix) ?? 1;
     while (taken.has(`${prefix}${n}`)) n++;
-    taken.add(`${prefix}${n}`);
+    reached.set(prefix, n + 1);
     return `${prefix}${n}`;
   };
 }

@@ -2,6 +2,7 @@ import { isDrawn, measureRoute } from '../route.ts';
 import type { DrawnRun } from '../route.ts';
 import { namesOf, resolveWithin } from '../resolve.ts';
 import { issueProblem } from '../issue-text.ts';
+import { parseWhole } from '../parse-whole.ts';
 import { quantityOf } from '../quantity-of.ts';
 import { PIECE } from '../schema-pieces.ts';
 import type { Piece, Run } from '../schema-pieces.ts';
@@ -25,9 +26,10 @@ function readPiece(document: ShopDocument, input: PieceInput): Piece {
     ...(kind === 'gate' ? { id: idFor(document, 'gate') } : {}),
     ...input,
   };
-  const parsed = PIECE.safeParse(raw, { reportInput: true });
-  if (!parsed.success) {
-    const { message, remedy } = issueProblem(parsed.error.issues[0]!, raw);
+  const parsed = parseWhole(PIECE, raw);
+  if (!parsed.ok) {
+    const { message, remedy } =
+      parsed.issues === null ? parsed.problems[0]! : issueProblem(parsed.issues[0]!, raw);
     throw new Refused(message, remedy);
   }
   const problems: DocumentProblem[] = [];

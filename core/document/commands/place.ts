@@ -7,7 +7,7 @@ import { done, Refused } from './command.ts';
 import { PRESETS, startThing } from './defaults.ts';
 import { idFor } from './ids.ts';
 import { findItem, itemTitle, needItem, replaceAt, thingsOf, titleOf } from './items.ts';
-import { findEnd } from '../ends.ts';
+import { ENDS, findEnd } from '../ends.ts';
 
 /** A point of the document from a point of a command; refuses what is no number. */
 export function placeOf(at: PointRef): Place {
@@ -24,6 +24,8 @@ export const place: Handler<'place'> = (document, { thing: kind, at, preset }) =
   if (preset !== undefined && !PRESETS.some((row) => row.id === preset && row.kind === kind)) {
     throw new Refused(`there is no ready ${kind} "${preset}"`, 'choose one of the list');
   }
+  if (!Object.hasOwn(ENDS, kind))
+    throw new Refused(`there is no thing of kind "${kind}"`, 'choose one of the list');
   const id = idFor(document, kind);
   const thing: Thing = { ...startThing(kind, id, document.units, preset), at: placeOf(at) };
   return done({ ...document, things: [...document.things, thing] }, `Place ${titleOf(thing)}`, [id]);
@@ -102,6 +104,7 @@ export const align: Handler<'align'> = (document, { ids, edge }) => {
     }),
   );
   if (placed.size < 2) throw new Refused('fewer than two things are selected', 'select two things or more');
+  if (!Object.hasOwn(EDGES, edge)) throw new Refused(`"${edge}" is no edge to align to`, 'choose an edge');
   const { axis, pick } = EDGES[edge];
   const values = document.things.flatMap((thing) => (placed.has(thing.id) ? [thing.at![axis].si] : []));
   const target = coordinate(pick(values));

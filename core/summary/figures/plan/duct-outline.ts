@@ -20,6 +20,8 @@ const RIB_PITCH = 0.45;
 const RIB_BULGE = 0.16;
 /** No more ribs than this on one run. */
 const MOST_RIBS = 400;
+/** Most arrowheads on one run; a longer one has them farther apart. */
+const MOST_ARROWS = 200;
 
 /** A coordinate to a tenth of a millimetre, as short as it goes. */
 export const coordinateText = (metres: number): string => String(Math.round(metres * 1e4) / 1e4 + 0);
@@ -100,7 +102,7 @@ export function flowArrows(stations: readonly Station[], spacing_m: number, back
   const length = stations.at(-1)?.along_m ?? 0;
   const first = stations[0]?.half_m ?? 0;
   if (length < 3 * first || first <= 0) return '';
-  const count = Math.max(1, Math.round(length / spacing_m));
+  const count = Math.min(Math.max(1, Math.round(length / spacing_m)), MOST_ARROWS);
   let path = '';
   for (let i = 0; i < count; i++) {
     const place = stationAt(stations, (length * (i + 0.5)) / count)!;

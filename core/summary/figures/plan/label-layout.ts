@@ -30,9 +30,20 @@ const CELL_PX = 80;
 /** Free paper between two labels [px]. */
 const CLEAR_PX = 3;
 
+/** A rectangle over more cells than this each way is looked at by all: a duct may be drawn far too wide. */
+const WIDE_CELLS = 30;
+
+const isWide = ({ width_px, height_px }: Blocked): boolean =>
+  !(Math.max(width_px, height_px) < WIDE_CELLS * CELL_PX);
+
+const meet = (a: Blocked, b: Blocked): boolean =>
+  Math.abs(a.x - b.x) < (a.width_px + b.width_px) / 2 + CLEAR_PX &&
+  Math.abs(a.y - b.y) < (a.height_px + b.height_px) / 2 + CLEAR_PX;
+
 /** Rectangles sorted into cells, so that each looks at its neighbours alone. */
 class Taken {
   private readonly cells = new Map<string, Blocked[]>();
+  private readonly wide: Blocked[] = [];
 
   private *keys(box: Blocked): Generator<string> {
     const from = (centre: number, size: number) => Math.floor((centre - size / 2 - CLEAR_PX) / CELL_PX);
@@ -43,6 +54,10 @@ class Taken {
   }
 
   add(box: Blocked): void {
+    if (isWide(box)) {
+      this.wide.push(box);
+      return;
+    }
     for (const key of this.keys(box)) {
       const cell = this.cells.get(key);
       if (cell) cell.push(box);
@@ -51,12 +66,10 @@ class Taken {
   }
 
   meets(box: Blocked): boolean {
+    if (this.wide.some((other) => meet(other, box))) return true;
+    if (isWide(box)) return [...this.cells.values()].some((cell) => cell.some((other) => meet(other, box)));
     for (const key of this.keys(box)) {
-      for (const other of this.cells.get(key) ?? []) {
-        const closeX = Math.abs(other.x - box.x) < (other.width_px + box.width_px) / 2 + CLEAR_PX;
-        const closeY = Math.abs(other.y - box.y) < (other.height_px + box.height_px) / 2 + CLEAR_PX;
-        if (closeX && closeY) return true;
-      }
+      if (this.cells.get(key)?.some((other) => meet(other, box))) return true;
     }
     return false;
   }
