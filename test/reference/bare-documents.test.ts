@@ -3,6 +3,7 @@ import { readDocument } from '../../core/document/read.ts';
 import type { ShopFile } from '../../core/document/schema.ts';
 import { solve } from '../../core/network/solve.ts';
 import data from './data/11_networks.json' with { type: 'json' };
+import { against } from './ledger.ts';
 
 // The networks of networks.test.ts again, this time typed as documents: runs of one bare piece between given pressures
 // and joints, air by density and viscosity. Source: an independent Newton solution with exact Colebrook-White friction
@@ -64,6 +65,20 @@ function typed({ name, nodes, ducts, air }: Case['in']): ShopFile {
 }
 
 describe('bare networks typed as documents', () => {
+  const flows = against({
+    relation: 'core/network/solve.ts#solve',
+    source: 'data 11: flows of an independent Newton solution, the networks typed as documents',
+    basis: 'independent-program',
+    kind: 'value',
+  });
+  const pressures = against({
+    relation: 'core/network/solve.ts#solve',
+    source:
+      'data 11: losses and pressures of an independent Newton solution, the networks typed as documents',
+    basis: 'independent-program',
+    kind: 'value',
+  });
+
   const cases = data.cases as unknown as Case[];
 
   it('are all there', () => expect(cases).toHaveLength(4));
@@ -80,12 +95,12 @@ describe('bare networks typed as documents', () => {
       const exact = out.reference_exact_colebrook;
       for (const run of setting.runs) {
         const expected = exact.ducts[run.id]!;
-        expect(Math.abs(run.flow_m3s / expected.flow_m3s - 1), `${run.id} flow`).toBeLessThan(1e-5);
-        expect(Math.abs(run.lossTotal_Pa - expected.dp_Pa), `${run.id} loss`).toBeLessThan(1e-2);
+        flows.within(run.flow_m3s, expected.flow_m3s, 1e-5);
+        pressures.withinAbsolute(run.lossTotal_Pa, expected.dp_Pa, 1e-2, { unit: 'Pa' });
       }
       for (const node of setting.nodes) {
         const expected = exact.node_pressure_Pa[node.id]!;
-        expect(Math.abs(node.totalPressure_Pa! - expected), node.id).toBeLessThan(1e-2);
+        pressures.withinAbsolute(node.totalPressure_Pa!, expected, 1e-2, { unit: 'Pa' });
       }
     });
   }

@@ -3,6 +3,7 @@ import { ductSegments, PASSIVE } from '../../core/network/net.ts';
 import { solveNet } from '../../core/network/newton.ts';
 import { packNet } from '../../core/network/packed.ts';
 import data from './data/11_networks.json' with { type: 'json' };
+import { against } from './ledger.ts';
 
 // Four branched networks of ducts with constant local coefficients, incompressible. Sources, beside the numbers in the
 // file: an independent Newton solution with exact Colebrook-White friction, and a public water-network engine with
@@ -32,6 +33,25 @@ interface Case {
 }
 
 describe('bare networks against two independent solvers', () => {
+  const flows = against({
+    relation: 'core/network/newton.ts#solveNet',
+    source: 'data 11: flows of an independent Newton solution, exact Colebrook',
+    basis: 'independent-program',
+    kind: 'value',
+  });
+  const engine = against({
+    relation: 'core/network/newton.ts#solveNet',
+    source: 'data 11: flows of a public water-network engine, Swamee-Jain friction',
+    basis: 'independent-program',
+    kind: 'value',
+  });
+  const pressures = against({
+    relation: 'core/network/newton.ts#solveNet',
+    source: 'data 11: pressures of an independent Newton solution, exact Colebrook',
+    basis: 'independent-program',
+    kind: 'value',
+  });
+
   for (const { in: given, out } of data.cases as unknown as Case[]) {
     it(given.name, () => {
       const index = new Map(given.nodes.map((node, i) => [node.id, i]));
@@ -61,14 +81,12 @@ describe('bare networks against two independent solvers', () => {
       expect(solved.massResidual).toBeLessThan(1e-9);
       given.ducts.forEach((duct, e) => {
         const flow = solved.state.flow_kgs[e]! / density_kgm3;
-        const exact = out.reference_exact_colebrook.ducts[duct.id]!.flow_m3s;
-        expect(Math.abs(flow / exact - 1), `${duct.id} exact`).toBeLessThan(1e-6);
-        const engine = out.public_engine_swamee_jain.ducts[duct.id]!.flow_m3s;
-        expect(Math.abs(flow / engine - 1), `${duct.id} engine`).toBeLessThan(5e-3);
+        flows.within(flow, out.reference_exact_colebrook.ducts[duct.id]!.flow_m3s, 1e-6);
+        engine.within(flow, out.public_engine_swamee_jain.ducts[duct.id]!.flow_m3s, 5e-3);
       });
       given.nodes.forEach(({ id }, v) => {
         const expected = out.reference_exact_colebrook.node_pressure_Pa[id]!;
-        expect(Math.abs(solved.state.pressure_Pa[v]! - expected), id).toBeLessThan(1e-3);
+        pressures.withinAbsolute(solved.state.pressure_Pa[v]!, expected, 1e-3, { unit: 'Pa' });
       });
     });
   }

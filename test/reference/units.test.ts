@@ -3,14 +3,22 @@
  * against a second route by hand, and against the unit table of a general formula library.
  */
 import { unit } from 'mathjs';
-import { describe, expect, it } from 'vitest';
+import { describe, it } from 'vitest';
 import type { Dimension } from '../../core/quantities/dimensions.ts';
 import { requireQuantity } from '../../core/quantities/parse.ts';
+import { against } from './ledger.ts';
 
 const read = (text: string, dimension: Dimension): number =>
   requireQuantity(text, dimension, { field: text });
 
 describe('NIST SP 811 App. B factors (from memory)', () => {
+  const factors = against({
+    relation: 'core/quantities/parse.ts#requireQuantity',
+    source: 'NIST SP 811, App. B: factors of 35 units, to the last digit printed',
+    basis: 'from-memory',
+    kind: 'value',
+  });
+
   // The third column is the printed value, with all its digits; the check is half a unit of the last one.
   const PRINTED: readonly (readonly [string, Dimension, string])[] = [
     ['1 inH2O', 'pressure', '249.082'], // inch of water (39.2 F)
@@ -55,17 +63,36 @@ describe('NIST SP 811 App. B factors (from memory)', () => {
     const half = 0.5 * 10 ** (Number(exponent) - decimals);
     // A value with few printed digits is exact; the bound is then rounding of doubles.
     const exact = mantissa!.replace('.', '').replace(/^0+/, '').length < 6;
-    expect(Math.abs(read(text, dimension) - Number(printed))).toBeLessThanOrEqual(
-      exact ? Number(printed) * 1e-14 : half,
-    );
+    const bound = exact ? Number(printed) * 1e-14 : half;
+    const stated = 'half a unit of the last digit';
+    factors.within(read(text, dimension), Number(printed), bound / Number(printed), { stated });
   });
 });
 
 describe('second routes', () => {
+  const column = against({
+    relation: 'core/quantities/parse.ts#requireQuantity',
+    source: 'a column of water, density x gravity x height at 4 C',
+    basis: 'from-memory',
+    kind: 'second-route',
+  });
+  const tradeConstant = against({
+    relation: 'core/quantities/parse.ts#requireQuantity',
+    source: 'the trade’s 4005 ft/min for one inch of water, water at 4 C in place of 20 C',
+    basis: 'from-memory',
+    kind: 'second-route',
+  });
+  const library = against({
+    relation: 'core/quantities/parse.ts#requireQuantity',
+    source: 'unit table of a general formula library, 13 units',
+    basis: 'independent-program',
+    kind: 'value',
+  });
+
   it('an inch of water is density x gravity x height, water at 4 C being 999.972 kg/m3', () => {
     const column_Pa = 999.972 * 9.80665 * 0.0254; // CIPM water tables give 999.972 to 999.975 (from memory)
-    expect(read('1 in wg', 'pressure') / column_Pa).toBeCloseTo(1, 5);
-    expect(read('25.4 mm wg', 'pressure') / column_Pa).toBeCloseTo(1, 5);
+    column.within(read('1 in wg', 'pressure'), column_Pa, 5e-6);
+    column.within(read('25.4 mm wg', 'pressure'), column_Pa, 5e-6);
   });
 
   it('1 in wg is the velocity pressure of air of 0.075 lb/ft3 at 4005 fpm, but for the water temperature', () => {
@@ -73,9 +100,9 @@ describe('second routes', () => {
     const pressure_Pa = 0.5 * read('0.075 lb/ft3', 'density') * read('4005 fpm', 'velocity') ** 2;
     const waterRatio = 999.972 / 998.207;
     const roundingOf4005 = (2 * 0.5) / 4005;
-    expect(Math.abs(read('1 in wg', 'pressure') / (pressure_Pa * waterRatio) - 1)).toBeLessThan(
-      roundingOf4005,
-    );
+    tradeConstant.within(read('1 in wg', 'pressure'), pressure_Pa * waterRatio, roundingOf4005, {
+      stated: 'rounding of 4005',
+    });
   });
 
   it('agrees with the unit table of the formula library', () => {
@@ -98,7 +125,7 @@ describe('second routes', () => {
     ];
     for (const [text, dimension, theirs, siUnit] of same) {
       const other = unit(/^\d/.test(theirs) ? theirs : `1 ${theirs}`).toNumber(siUnit);
-      expect(Math.abs(read(text, dimension) / other - 1), text).toBeLessThan(1e-8);
+      library.within(read(text, dimension), other, 1e-8);
     }
   });
 });
