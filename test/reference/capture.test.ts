@@ -24,6 +24,13 @@ describe('capture at a distance', () => {
     basis: 'hand-calculation',
     kind: 'value',
   });
+  const inFeet = against({
+    relation: ['captureFlow', 'slotCaptureFlow'],
+    source:
+      '100 ft/min half a foot off by hand: opening of 0.25 sq ft 275 cfm, slot of 1 ft 185, flanged 206.25 and 130',
+    basis: 'hand-calculation',
+    kind: 'value',
+  });
   const otherAuthor = against({
     relation: ['captureVelocity', 'fletcherVelocityRatio'],
     source: 'DallaValle and Fletcher against each other, square face, 0.4 to 1.5 roots of its area',
@@ -52,6 +59,18 @@ describe('capture at a distance', () => {
     byHand.within(captureVelocity({ style: 'flanged', ...opening }, 1), flanged, 5e-4);
     const ratio = fletcherVelocityRatio({ length_m: 1, width_m: 1, distance_m });
     fletcherByHand.within(ratio, fletcher, 5e-4);
+  });
+
+  it('takes the flow of a hand calculation in feet', () => {
+    const FOOT_M = 0.3048;
+    const cfm = FOOT_M ** 3 / 60;
+    const opening = { faceArea_m2: 0.25 * FOOT_M ** 2, distance_m: 0.5 * FOOT_M };
+    const slot = { slotLength_m: FOOT_M, distance_m: 0.5 * FOOT_M };
+    const velocity_ms = (100 * FOOT_M) / 60;
+    inFeet.within(captureFlow({ style: 'plain', ...opening }, velocity_ms), 275 * cfm, 1e-12);
+    inFeet.within(captureFlow({ style: 'flanged', ...opening }, velocity_ms), 206.25 * cfm, 1e-12);
+    inFeet.within(slotCaptureFlow({ style: 'plain', ...slot }, velocity_ms), 185 * cfm, 1e-12);
+    inFeet.within(slotCaptureFlow({ style: 'flanged', ...slot }, velocity_ms), 130 * cfm, 1e-12);
   });
 
   it('two relations of different authors agree within a fifth for a square face from 0.4 to 1.5 sqrt(A)', () => {
