@@ -1,4 +1,4 @@
-import type { z } from 'zod';
+import type * as z from 'zod';
 import { shorten } from '../quantities/quantity-error.ts';
 import type { DocumentProblem } from './problem.ts';
 import { nameOf, pathText } from './problem.ts';

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { SHOP } from './schema.ts';
 
 /** The published JSON Schema of a shop document, as plain data; `shop.schema.json` beside this file is its text. */

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { DIMENSIONS, withArticle } from '../quantities/dimensions.ts';
 import type { Dimension } from '../quantities/dimensions.ts';
 import { whatFits } from '../quantities/quantity-error.ts';

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { quantity } from './quantity-field.ts';
 
 /** Names of things, runs and pieces: a letter first; no point, which separates a thing from its end. */

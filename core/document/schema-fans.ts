@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { quantity } from './quantity-field.ts';
 import { CATALOGUE_ID, ID } from './schema-common.ts';
 

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { quantity } from './quantity-field.ts';
 
 /** How the shop is used and looked after, for the reckoning over running hours. */

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { quantity } from './quantity-field.ts';
 import { ID } from './schema-common.ts';
 import { FAN_DESIGN, RANGES } from './schema-fans.ts';

@@ -1,4 +1,4 @@
-import type { z } from 'zod';
+import type * as z from 'zod';
 import type { ShopDocument } from '../schema.ts';
 import { FORMAT_VERSION, SHOP } from '../schema.ts';
 import { namesOf, resolveWithin } from '../resolve.ts';

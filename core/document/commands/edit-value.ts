@@ -1,4 +1,4 @@
-import type { z } from 'zod';
+import type * as z from 'zod';
 import { issueProblem } from '../issue-text.ts';
 import type { DocumentProblem } from '../problem.ts';
 import { parseWhole } from '../parse-whole.ts';

@@ -1,4 +1,4 @@
-import type { z } from 'zod';
+import type * as z from 'zod';
 import type { ShopDocument } from '../schema.ts';
 import type {
   FAN_DESIGN,
