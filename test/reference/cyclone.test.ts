@@ -173,6 +173,12 @@ describe('vortex exponent of Alexander', () => {
     basis: 'hand-calculation',
     kind: 'value',
   });
+  const byLogarithms = against({
+    relation: 'alexanderExponent',
+    source: 'by logarithms at 0.2 m and 350 K: 0.504216',
+    basis: 'hand-calculation',
+    kind: 'value',
+  });
   const inFeet = against({
     relation: 'alexanderExponent',
     source: 'its form in feet and degrees Rankine, 1 - (1 - (12 D)^0.14/2.5)(T/530)^0.3',
@@ -194,6 +200,11 @@ describe('vortex exponent of Alexander', () => {
 
   it('is 0.67 D^0.14 at 283 K, where the temperature drops out', () => {
     byHand.withinAbsolute(alexanderExponent(1, 283), 0.67, 5e-13);
+  });
+
+  // 0.67 x 0.2^0.14: ln 0.67 + 0.14 ln 0.2 = -0.400478 - 0.225321, so 0.534834; (350/283)^0.3: 0.3 x 0.212486, so 1.065822.
+  it('is 1 - 0.465166 x 1.065822 = 0.504216 at 0.2 m and 350 K, by logarithms', () => {
+    byLogarithms.withinAbsolute(alexanderExponent(0.2, 350), 0.504216, 2e-6);
   });
 });
 
