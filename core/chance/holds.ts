@@ -10,7 +10,7 @@ import { gather } from './gather.ts';
 import { listDraws } from './draws.ts';
 import { fanSpreads } from './fan-spread.ts';
 import { ownShop } from './own-shop.ts';
-import { generatorOf, latinHypercube, normalQuantile } from './random.ts';
+import { generatorOf, latinHypercube, normalQuantile } from '../quantities/random.ts';
 import { Sampler } from './sampler.ts';
 import { Tally } from './tally.ts';
 

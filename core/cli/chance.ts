@@ -1,5 +1,5 @@
 import { howLikely, LEAST_SAMPLES, MOST_SAMPLES } from '../chance/holds.ts';
-import { SEEDS } from '../chance/random.ts';
+import { SEEDS } from '../quantities/random.ts';
 import { settingNames } from '../network/apply-setting.ts';
 import { openShop } from '../network/solve.ts';
 import { chanceText } from '../summary/chance-text.ts';

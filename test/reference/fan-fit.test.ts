@@ -1,5 +1,6 @@
 import { describe, it } from 'vitest';
-import { curveBand, normalDraws } from '../../core/fan/reduce/band.ts';
+import { curveBand } from '../../core/fan/reduce/band.ts';
+import { normalDraws } from '../../core/quantities/random.ts';
 import { curveError, drawUnknowns, estimateCurve } from '../../core/fan/reduce/estimate.ts';
 import type { CurveFamily, MeasuredPoint } from '../../core/fan/reduce/estimate.ts';
 import { withoutFaintRise } from '../../core/fan/reduce/faint-rise.ts';
@@ -126,13 +127,13 @@ describe('a straight line through certified data', () => {
 
 describe('normal draws', () => {
   const shares = against({
-    relation: 'normalDraws',
+    relation: 'core/quantities/random.ts#normalDraws',
     source: 'share of the normal distribution below a place, its density integrated; a million draws',
     basis: 'hand-calculation',
     kind: 'value',
   });
   const moments = against({
-    relation: 'normalDraws',
+    relation: 'core/quantities/random.ts#normalDraws',
     source:
       'mean 0, variance 1, third moment 0, fourth 3, neighbours not correlated; over their standard errors',
     basis: 'hand-calculation',

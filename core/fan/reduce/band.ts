@@ -1,3 +1,4 @@
+import { normalDraws } from '../../quantities/random.ts';
 import { drawUnknowns } from './estimate.ts';
 import type { CurveEstimate } from './estimate.ts';
 
@@ -10,52 +11,6 @@ export interface CurveBand {
 
 /** Share of the draws below the band, and above it [-]. */
 export const BAND_TAIL = 0.05;
-
-/**
- * Draws from a normal distribution, the same for the same seed.
- *
- * Two uniform numbers of a 32-bit mixing generator make a pair by the polar form, `sqrt(-2 ln a) cos(2 pi b)`.
- *
- * @param seed - any whole number [-]
- * @returns a function that gives the next draw, mean 0 and deviation 1 [-]
- * @throws none: every seed serves
- *
- * @remarks
- * Range: some millions of draws; its period is 2^32.
- * Outside: it repeats.
- * Leaves out: none: it is no cipher and need not be.
- * Limits: mean tends to 0, variance to 1.
- * Basis: published (a method, not a relation).
- * Source: Box and Muller, Ann. Math. Statist. 29 (1958) 610.
- * Checked: test/reference/fan-fit.test.ts, test/core/fan/reduce/band.test.ts.
- *
- * @example
- * ```ts
- * normalDraws(7)() === normalDraws(7)(); // true
- * ```
- */
-export function normalDraws(seed: number): () => number {
-  let state = seed >>> 0;
-  const uniform = () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let t = state;
-    t = Math.imul(t ^ (t >>> 15), t | 1);
-    t ^= t + Math.imul(t ^ (t >>> 7), t | 61);
-    return (((t ^ (t >>> 14)) >>> 0) + 0.5) / 4294967296;
-  };
-  let spare: number | null = null;
-  return () => {
-    if (spare !== null) {
-      const kept = spare;
-      spare = null;
-      return kept;
-    }
-    const radius = Math.sqrt(-2 * Math.log(uniform()));
-    const angle = 2 * Math.PI * uniform();
-    spare = radius * Math.sin(angle);
-    return radius * Math.cos(angle);
-  };
-}
 
 /**
  * The band in which a curve lies nine times in ten, with the whole curves that it was taken from.

@@ -1,7 +1,7 @@
 import { readValue } from '../../../core/document/read.ts';
 import type { ShopDocument } from '../../../core/document/schema.ts';
 import { holePlateFlow } from '../../../core/fan/tests/hole-plate.ts';
-import { normalDraws } from '../../../core/fan/reduce/band.ts';
+import { normalDraws } from '../../../core/quantities/random.ts';
 import { brentRoot } from '../../../core/fan/root.ts';
 
 /** Room of the made-up tests: density alone, so that nothing is compressed. */

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { curveError, drawUnknowns, estimateCurve } from '../../../../core/fan/reduce/estimate.ts';
 import type { CurveFamily, MeasuredPoint } from '../../../../core/fan/reduce/estimate.ts';
-import { normalDraws } from '../../../../core/fan/reduce/band.ts';
+import { normalDraws } from '../../../../core/quantities/random.ts';
 
 /** `y = 10 u0 + 10 u1 x`: wide before anything is measured. */
 const LINE: CurveFamily = {

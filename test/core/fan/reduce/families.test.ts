@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { FAN_SHAPES } from '../../../../core/catalogue/fan-shapes.ts';
 import type { CurveFamily } from '../../../../core/fan/reduce/estimate.ts';
 import { powerFamily, pressureFamily } from '../../../../core/fan/reduce/families.ts';
-import { normalDraws } from '../../../../core/fan/reduce/band.ts';
+import { normalDraws } from '../../../../core/quantities/random.ts';
 
 const ROWS = Object.values(FAN_SHAPES);
 

@@ -4,12 +4,17 @@ import {
   generatorFrom,
   generatorOf,
   latinHypercube,
-  normal,
-  normalHypercube,
+  normalDraws,
   normalQuantile,
   uniform,
   whole,
-} from '../../../core/chance/random.ts';
+} from '../../../core/quantities/random.ts';
+import type { Generator } from '../../../core/quantities/random.ts';
+
+const normal = (next: Generator) => normalQuantile(uniform(next));
+/** Normal draws in a Latin hypercube. */
+const normalHypercube = (next: Generator, count: number, dimensions: number) =>
+  latinHypercube(next, count, dimensions).map((row) => row.map(normalQuantile));
 
 /** The reference code of the generator, written out with unbounded whole numbers. */
 function reference(state: readonly number[]) {
@@ -198,5 +203,27 @@ describe('the Latin hypercube', () => {
     });
     expect(plain).toBeGreaterThan(0.5 * Math.sqrt(2 / n));
     expect(inHypercube).toBeLessThan(plain / 10);
+  });
+});
+
+describe('normalDraws', () => {
+  it('has mean 0, deviation 1, and the tails of a normal distribution', () => {
+    const next = normalDraws(3);
+    const draws = Array.from({ length: 100_000 }, () => next());
+    const mean = draws.reduce((a, b) => a + b, 0) / draws.length;
+    const square = draws.reduce((a, b) => a + b * b, 0) / draws.length;
+    expect(Math.abs(mean)).toBeLessThan(0.01);
+    expect(Math.abs(square - 1)).toBeLessThan(0.02);
+    // 5 % beyond 1.96 (any table of the normal distribution)
+    const beyond = draws.filter((z) => Math.abs(z) > 1.96).length / draws.length;
+    expect(Math.abs(beyond - 0.05)).toBeLessThan(0.003);
+  });
+  it('is the same for the same seed and another for another', () => {
+    const three = (seed: number) => {
+      const next = normalDraws(seed);
+      return [next(), next(), next()];
+    };
+    expect(three(8)).toEqual(three(8));
+    expect(three(8)).not.toEqual(three(9));
   });
 });
