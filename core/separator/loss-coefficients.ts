@@ -198,7 +198,8 @@ export function stairmandCoefficient(geometry: CycloneGeometry): number {
  * Limits: without friction the body term vanishes.
  * Basis: from-memory (page not seen).
  * Source: Barth 1956, in Hoffmann and Stein, Gas Cyclones and Swirl Tubes, ch. 4.
- * Checked: test/reference/stairmand.test.ts (two measured cyclones: 19 % high and 10 % low).
+ * Checked: test/reference/cyclone-swirl.test.ts (hand calculation); test/reference/stairmand.test.ts (two measured
+ * cyclones: 19 % high and 10 % low).
  *
  * @example
  * ```ts
