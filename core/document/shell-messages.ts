@@ -39,7 +39,15 @@ export const RECOVERY: z.ZodMiniType<Recovery> = z.strictObject({
 });
 const FAILURE: z.ZodMiniType<ShellFailure> = z.strictObject({
   ok: z.literal(false),
-  reason: z.enum(['cancelled', 'unreadable', 'read-only', 'disk-full', 'gone', 'not-possible-here']),
+  reason: z.enum([
+    'cancelled',
+    'unreadable',
+    'read-only',
+    'disk-full',
+    'gone',
+    'changed',
+    'not-possible-here',
+  ]),
   message: MESSAGE,
   remedy: MESSAGE,
 });

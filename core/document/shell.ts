@@ -15,7 +15,8 @@ export interface FileHandle {
 export interface ShellFailure {
   readonly ok: false;
   /** `cancelled` needs no word to the user. */
-  readonly reason: 'cancelled' | 'unreadable' | 'read-only' | 'disk-full' | 'gone' | 'not-possible-here';
+  readonly reason:
+    'cancelled' | 'unreadable' | 'read-only' | 'disk-full' | 'gone' | 'changed' | 'not-possible-here';
   readonly message: string;
   readonly remedy: string;
 }
@@ -51,7 +52,10 @@ export interface Shell {
   open(): Promise<ShellResult<{ readonly file: FileHandle; readonly text: string }>>;
   openRecent(token: string): Promise<ShellResult<{ readonly file: FileHandle; readonly text: string }>>;
   recent(): Promise<readonly RecentFile[]>;
-  /** Writes to a file whole or not at all; `file: null` lets the user choose one. */
+  /**
+   * Writes to a file whole or not at all; `file: null` lets the user choose one. Where somebody else wrote it since this
+   * program read, wrote or last asked `changedOutside` about it, nothing is written and the reason is `changed`.
+   */
   save(
     file: FileHandle | null,
     text: string,

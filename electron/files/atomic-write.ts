@@ -1,6 +1,9 @@
-import { randomBytes } from 'node:crypto';
+import { createHash, randomBytes } from 'node:crypto';
 import type * as promises from 'node:fs/promises';
+import { hostname } from 'node:os';
 import { basename, dirname, join, resolve } from 'node:path';
+import { temporaryName, writerOf } from '../../core/document/temporary-name.ts';
+import type { Writer } from '../../core/document/temporary-name.ts';
 import { codeOf } from './file-failure.ts';
 
 /** The calls of the file system that saving needs; tests let each of them fail in turn. */
@@ -17,8 +20,14 @@ export interface Stamp {
   readonly ctimeNs: bigint;
 }
 
-const TEMPORARY = /^\.chipdraft-save-[0-9a-f]{16}\.tmp$/;
-/** Age after which a temporary file is known to be left behind by a program that was killed. */
+/** This process, as its temporary files name it. */
+const SELF: Writer = {
+  host: createHash('sha256').update(hostname()).digest('hex').slice(0, 8),
+  pid: process.pid,
+};
+/** Names of temporary files that are being written now. */
+const writing = new Set<string>();
+/** Age after which a temporary file of another machine is known to be left behind by a program that was killed. */
 const LEFT_BEHIND_MS = 10 * 60 * 1000;
 const MOST_LINKS = 40;
 const ANY_WRITE = 0o222;
@@ -56,13 +65,17 @@ export async function atomicWrite(
   const target = await linkTarget(disk, path);
   const folder = dirname(target);
   const mode = await existingMode(disk, target);
-  const temporary = join(folder, `.chipdraft-save-${randomBytes(8).toString('hex')}.tmp`);
-  const inode = await writeTemporary(disk, temporary, text, mode);
+  const temporary = join(folder, temporaryName(SELF, randomBytes(8).toString('hex')));
+  writing.add(basename(temporary));
+  let inode: bigint;
   try {
+    inode = await writeTemporary(disk, temporary, text, mode);
     await disk.rename(temporary, target);
   } catch (error) {
     await removeQuietly(disk, temporary);
     throw error;
+  } finally {
+    writing.delete(basename(temporary));
   }
   await flushFolder(disk, folder);
   const now = await disk.stat(target, { bigint: true });
@@ -71,13 +84,31 @@ export async function atomicWrite(
 
 export const stampOf = ({ size, ino, mtimeNs, ctimeNs }: Stamp): Stamp => ({ size, ino, mtimeNs, ctimeNs });
 
-/** Removes temporary files that a killed program left in the folder. Failing to do so harms nothing. */
+/**
+ * Removes temporary files that killed programs left in the folder: of this machine at once, as it knows who runs; of
+ * others, which may be writing, once they are old. Failing to do so harms nothing.
+ */
 export async function removeLeftBehind(disk: Disk, folder: string, now_ms: number): Promise<void> {
   const names = await disk.readdir(folder).catch(() => [] as string[]);
-  for (const name of names.filter((entry) => TEMPORARY.test(basename(entry)))) {
+  for (const name of names) {
     const path = join(folder, name);
+    const writer = writerOf(name);
+    if (writer === null || writing.has(name)) continue;
     const found = await disk.stat(path).catch(() => null);
-    if (found?.isFile() && now_ms - found.mtimeMs > LEFT_BEHIND_MS) await removeQuietly(disk, path);
+    if (!found?.isFile()) continue;
+    if (isGone(writer) || now_ms - found.mtimeMs > LEFT_BEHIND_MS) await removeQuietly(disk, path);
+  }
+}
+
+/** Whether who wrote a temporary file is known to write it no more. */
+function isGone(writer: Writer | 'unknown'): boolean {
+  if (writer === 'unknown' || writer.host !== SELF.host) return false;
+  if (writer.pid === SELF.pid) return true;
+  try {
+    process.kill(writer.pid, 0);
+    return false;
+  } catch (error) {
+    return codeOf(error) === 'ESRCH';
   }
 }
 

@@ -14,6 +14,10 @@ interface Granted {
   readonly path: string;
   stamp: Stamp | null;
   hash: string | null;
+  /** Of the text of a save that failed: it may have got there. */
+  tried?: string;
+  /** Of a copy by somebody else of which the user was told: null where the file was gone; undefined: not told. */
+  told?: string | null | undefined;
 }
 
 export type Opened = ShellResult<{ readonly file: FileHandle; readonly text: string }>;
@@ -21,8 +25,10 @@ export type Saved = ShellResult<{ readonly file: FileHandle }>;
 
 /** The files that the user chose, and nothing else. The page knows tokens; only this knows paths. */
 export interface Files {
-  /** Takes note of a path that the user chose; the same path keeps its token. */
-  grant(path: string): FileHandle;
+  /** Takes note of a path that the user chose, and of the text that it held then; the same path keeps its token. */
+  grant(path: string, hash?: string | null): FileHandle;
+  /** What is known of a token's file, for a later run of the program: a word for its text; null where nothing is. */
+  hashOf(token: string): string | null;
   /** The path behind a token, null for one that was never given out. */
   pathOf(token: string): string | null;
   read(path: string): Promise<Opened>;
@@ -51,15 +57,17 @@ export function setupFiles(disk: Disk, now: () => number): Files {
   const byToken = new Map<string, Granted>();
   const byPath = new Map<string, string>();
 
-  const grant = (given: string): FileHandle => {
+  const grant = (given: string, hash: string | null = null): FileHandle => {
     const path = resolve(given);
     const token = byPath.get(path) ?? randomBytes(16).toString('hex');
     byPath.set(path, token);
-    if (!byToken.has(token)) byToken.set(token, { path, stamp: null, hash: null });
+    const known = byToken.get(token);
+    if (known === undefined) byToken.set(token, { path, stamp: null, hash });
+    else known.hash ??= hash;
     return { token, name: basename(path) };
   };
   const remember = (file: FileHandle, stamp: Stamp | null, hash: string) =>
-    Object.assign(byToken.get(file.token)!, { stamp, hash });
+    Object.assign(byToken.get(file.token)!, { stamp, hash, told: undefined });
 
   const read = async (path: string): Promise<Opened> => {
     const name = basename(path);
@@ -86,25 +94,60 @@ export function setupFiles(disk: Disk, now: () => number): Files {
 
   // One write after the other, so that the last call is what stays.
   let writing: Promise<unknown> = Promise.resolve();
-  const write = (path: string, text: string): Promise<Saved> => {
-    const saved = writing.then(() => writeNow(path, text));
+  const inTurn = (work: () => Promise<Saved>): Promise<Saved> => {
+    const saved = writing.then(work);
     writing = saved;
     return saved;
   };
+  const write = (path: string, text: string): Promise<Saved> => inTurn(() => writeNow(path, text));
   const writeNow = async (path: string, text: string): Promise<Saved> => {
     try {
+      // before, so that a program that is killed at every save leaves one file behind and not one for each
+      await removeLeftBehind(disk, dirname(path), now());
       const stamp = await atomicWrite(disk, path, text);
       const file = grant(path);
       remember(file, stamp, hashOf(text));
-      await removeLeftBehind(disk, dirname(path), now());
       return { ok: true, file };
     } catch (error) {
+      // it may have failed at the last step, with the new text in place: that is no change by somebody else
+      const known = byToken.get(byPath.get(resolve(path)) ?? '');
+      if (known !== undefined) known.tried = hashOf(text);
       return fileFailure(basename(path), 'saved', error);
     }
   };
 
+  /** What a file holds now; null where it cannot be read. */
+  const textThere = async (path: string): Promise<{ stamp: Stamp; hash: string } | null> => {
+    const found = await readBytes(disk, path).catch(() => null);
+    return found === null ? null : { stamp: found.stamp, hash: hashOf(found.bytes) };
+  };
+  /** What somebody else made of a known file since; undefined where it is as it was, null where it cannot be read. */
+  const changeOf = async (known: Granted): Promise<string | null | undefined> => {
+    if (known.hash === null) return undefined;
+    const there = await disk.stat(known.path, { bigint: true }).catch(() => null);
+    if (there !== null && known.stamp !== null && same(stampOf(there), known.stamp)) return undefined;
+    const found = await textThere(known.path);
+    if (found === null || (found.hash !== known.hash && found.hash !== known.tried))
+      return found?.hash ?? null;
+    // Touched, or replaced by an equal copy: not changed, and no need to read it again.
+    Object.assign(known, found);
+    return undefined;
+  };
+  const saveKnown = async (known: Granted, text: string): Promise<Saved> => {
+    const change = await changeOf(known);
+    if (change !== undefined && change !== known.told) {
+      return refusal(
+        'changed',
+        `${basename(known.path)} was changed by another program a moment ago`,
+        'look at what is there, or save under another name',
+      );
+    }
+    return writeNow(known.path, text);
+  };
+
   return {
     grant,
+    hashOf: (token) => byToken.get(token)?.hash ?? null,
     pathOf: (token) => byToken.get(token)?.path ?? null,
     read,
     write,
@@ -122,23 +165,14 @@ export function setupFiles(disk: Disk, now: () => number): Files {
         return chosen === null ? CANCELLED : write(chosen, text);
       }
       const known = byToken.get(file.token);
-      return known === undefined ? UNKNOWN_FILE : write(known.path, text);
+      return known === undefined ? UNKNOWN_FILE : inTurn(() => saveKnown(known, text));
     },
     async changedOutside(file) {
       const known = byToken.get(file.token);
-      if (known === undefined || known.hash === null) return false;
-      try {
-        const there = await disk.stat(known.path, { bigint: true });
-        if (known.stamp !== null && same(stampOf(there), known.stamp)) return false;
-        const found = await readBytes(disk, known.path);
-        if (found === null || hashOf(found.bytes) !== known.hash) return true;
-        // Touched, or replaced by an equal copy: not changed, and no need to read it again.
-        known.stamp = found.stamp;
-        return false;
-      } catch {
-        // It was there before; gone or unreadable is a change that the user should hear of.
-        return true;
-      }
+      if (known === undefined) return false;
+      const change = await changeOf(known);
+      known.told = change;
+      return change !== undefined;
     },
   };
 }

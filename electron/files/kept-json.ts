@@ -1,4 +1,4 @@
-import { atomicWrite } from './atomic-write.ts';
+import { atomicWrite, removeLeftBehind } from './atomic-write.ts';
 import type { Disk } from './atomic-write.ts';
 import { codeOf } from './file-failure.ts';
 import { dirname } from 'node:path';
@@ -12,7 +12,12 @@ export interface KeptJson<T> {
 }
 
 /** Keeps JSON at `path`; `check` gives back a usable value or null, as the file may be old or broken. */
-export function keptJson<T>(disk: Disk, path: string, check: (raw: unknown) => T | null): KeptJson<T> {
+export function keptJson<T>(
+  disk: Disk,
+  path: string,
+  check: (raw: unknown) => T | null,
+  now: () => number = Date.now,
+): KeptJson<T> {
   let working: Promise<void> | null = null;
   let next: { value: T | null } | null = null;
 
@@ -24,8 +29,11 @@ export function keptJson<T>(disk: Disk, path: string, check: (raw: unknown) => T
       return;
     }
     await disk.mkdir(dirname(path), { recursive: true });
+    await tidy();
     await atomicWrite(disk, path, JSON.stringify(value));
   };
+  // one process alone writes here; who was killed at it left its temporary file
+  const tidy = () => removeLeftBehind(disk, dirname(path), now());
   const work = async () => {
     while (next !== null) {
       const { value } = next;
@@ -36,6 +44,7 @@ export function keptJson<T>(disk: Disk, path: string, check: (raw: unknown) => T
 
   return {
     async read() {
+      await tidy();
       try {
         const file = await disk.open(path, 'r');
         try {
@@ -43,10 +52,9 @@ export function keptJson<T>(disk: Disk, path: string, check: (raw: unknown) => T
         } finally {
           await file.close();
         }
-      } catch (error) {
-        // Never kept, or broken: the program starts without it rather than not at all.
-        if (codeOf(error) === 'ENOENT' || error instanceof SyntaxError) return null;
-        throw error;
+      } catch {
+        // Never kept, broken or not to be read: the program starts without it rather than not at all.
+        return null;
       }
     },
     keep(value) {

@@ -10,6 +10,8 @@ export interface KeptRecovery {
   readonly name: string;
   readonly at: number;
   readonly path: string | null;
+  /** What the file at the path held when it was last read or saved; absent in what older versions kept. */
+  readonly hash?: string | null;
 }
 
 export interface RecoveryKeeper {
@@ -24,11 +26,11 @@ export interface RecoveryKeeper {
 /** A usable recovery out of what the file holds. */
 export function checkRecovery(raw: unknown): KeptRecovery | null {
   if (typeof raw !== 'object' || raw === null) return null;
-  const { path, ...rest } = raw as Partial<KeptRecovery>;
+  const { path, hash, ...rest } = raw as Partial<KeptRecovery>;
   const read = readMessage(RECOVERY, { ...rest, file: null });
   if (read === null || (path !== null && (typeof path !== 'string' || !isAbsolute(path)))) return null;
   const { text, name, at } = read.data;
-  return { text, name, at, path };
+  return { text, name, at, path, hash: typeof hash === 'string' ? hash : null };
 }
 
 /** Autosave: calls come in the order of the edits, so the last one is the newest, whatever the clock says. */
@@ -42,14 +44,15 @@ export async function setupRecovery(files: Files, kept: KeptJson<KeptRecovery>):
   return {
     get() {
       if (current === null) return null;
-      const { text, name, at, path } = current;
-      return { text, name, at, file: path === null ? null : files.grant(path) };
+      const { text, name, at, path, hash } = current;
+      return { text, name, at, file: path === null ? null : files.grant(path, hash) };
     },
     keep(recovery) {
       ours = recovery !== null;
       if (recovery === null) return set(null);
       const { text, name, at, file } = recovery;
-      return set({ text, name, at, path: file === null ? null : files.pathOf(file.token) });
+      const path = file === null ? null : files.pathOf(file.token);
+      return set({ text, name, at, path, hash: file === null ? null : files.hashOf(file.token) });
     },
     async settle() {
       if (!ours) return;

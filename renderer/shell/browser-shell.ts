@@ -1,8 +1,8 @@
-import { createStore, del, get, set } from 'idb-keyval';
-import type { FileHandle, RecentFile, Recovery, Shell, ShellFailure } from '../../core/document/shell.ts';
+import { createStore, get, set } from 'idb-keyval';
+import type { FileHandle, RecentFile, Shell, ShellFailure } from '../../core/document/shell.ts';
+import { browserRecovery } from './browser-recovery.ts';
 
 const RECENT = 'recent';
-const RECOVERY = 'recovery';
 const RECENT_KEPT = 8;
 
 /** The part of the File System Access interface that is used; not every browser has it. */
@@ -41,7 +41,10 @@ export function browserShell(): Shell {
   const disk = window as unknown as DiskWindow;
   const store = createStore('chipdraft', 'keep');
   const handles = new Map<string, DiskHandle>();
-  const stamps = new Map<string, number>();
+  const stamps = new Map<string, string>();
+  /** Stamps of copies by somebody else of which the user was told. */
+  const told = new Map<string, string>();
+  const kept = browserRecovery(store);
   let unsaved = false;
   let counter = 0;
 
@@ -52,7 +55,8 @@ export function browserShell(): Shell {
   const adopt = async (handle: DiskHandle | null, name: string, token = `${Date.now()}-${counter++}`) => {
     if (handle) {
       handles.set(token, handle);
-      stamps.set(token, (await handle.getFile()).lastModified);
+      stamps.set(token, await stampOf(handle));
+      told.delete(token);
     }
     await remember({ token, name, at: Date.now(), handle });
     return { token, name } satisfies FileHandle;
@@ -62,6 +66,14 @@ export function browserShell(): Shell {
     const before = ((await get(RECENT, store)) as KeptFile[] | undefined) ?? [];
     const others = before.filter((kept) => kept.token !== file.token && kept.name !== file.name);
     await set(RECENT, [file, ...others].slice(0, RECENT_KEPT), store).catch(() => undefined);
+  };
+
+  /** Whether somebody else wrote a file since, other than what the user was told of. */
+  const isNews = async (token: string, handle: DiskHandle): Promise<boolean> => {
+    const stamp = stamps.get(token);
+    if (stamp === undefined) return false;
+    const now = await stampOf(handle).catch(() => GONE);
+    return now !== stamp && now !== told.get(token);
   };
 
   return {
@@ -108,6 +120,7 @@ export function browserShell(): Shell {
           download(text, file?.name ?? suggestedName);
           return { ok: true, file: file ?? { token: `download-${counter++}`, name: suggestedName } };
         }
+        if (file && (await isNews(file.token, handle))) return changed(handle.name);
         // the browser writes to a file of its own and swaps it in on close
         const writable = await handle.createWritable();
         try {
@@ -144,21 +157,14 @@ export function browserShell(): Shell {
     printPage: () => Promise.resolve(notHere),
     async changedOutside(file) {
       const handle = handles.get(file.token);
-      const stamp = stamps.get(file.token);
-      if (!handle || stamp === undefined) return false;
-      try {
-        return (await handle.getFile()).lastModified !== stamp;
-      } catch {
-        return true;
-      }
+      if (!handle || !stamps.has(file.token)) return false;
+      const now = await stampOf(handle).catch(() => GONE);
+      if (now === stamps.get(file.token)) return false;
+      told.set(file.token, now);
+      return true;
     },
-    async keepRecovery(recovery) {
-      if (recovery === null) await del(RECOVERY, store);
-      else await set(RECOVERY, recovery, store);
-    },
-    async recovery() {
-      return ((await get(RECOVERY, store).catch(() => undefined)) as Recovery | undefined) ?? null;
-    },
+    keepRecovery: kept.keep,
+    recovery: kept.leftBehind,
     setUnsaved(value, title) {
       unsaved = value;
       document.title = `${value ? '• ' : ''}${title} - Chipdraft`;
@@ -167,6 +173,22 @@ export function browserShell(): Shell {
     onOpened: () => () => undefined,
   };
 }
+
+/** Stands for the stamp of a file that is not there. */
+const GONE = 'gone';
+
+/** Which copy of a file is there, as far as a browser tells. */
+async function stampOf(handle: DiskHandle): Promise<string> {
+  const { lastModified, size } = await handle.getFile();
+  return `${lastModified} ${size}`;
+}
+
+const changed = (name: string): ShellFailure => ({
+  ok: false,
+  reason: 'changed',
+  message: `${name} was changed by another program a moment ago`,
+  remedy: 'look at what is there, or save under another name',
+});
 
 const cancelled: ShellFailure = { ok: false, reason: 'cancelled', message: '', remedy: '' };
 

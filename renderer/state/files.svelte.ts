@@ -45,6 +45,7 @@ export class Files {
   question = $state.raw<Question | null>(null);
   recovery = $state.raw<Recovery | null>(null);
   busy = $state(false);
+  private toldNotKept = false;
   private readonly keeping = new AtRest(() => void this.keep(), RECOVERY_AFTER, RECOVERY_WITHIN);
 
   constructor(
@@ -77,7 +78,17 @@ export class Files {
     const recovery = this.unsaved
       ? { text: writeDocument(this.workbook.document), name: this.title, at: Date.now(), file: this.file }
       : null;
-    await this.shell.keepRecovery(recovery).catch(() => undefined);
+    await this.shell.keepRecovery(recovery).catch(() => this.tellNotKept());
+  }
+
+  /** Once: edits go on without the net, and the user should know. */
+  private tellNotKept(): void {
+    if (this.toldNotKept) return;
+    this.toldNotKept = true;
+    this.tell('Edits are not kept against a crash', [
+      'Chipdraft could not write to the folder of its own settings.',
+      'Free some space on that disk, and save often until then.',
+    ]);
   }
 
   async newBlank(): Promise<void> {
@@ -145,6 +156,8 @@ export class Files {
     this.busy = true;
     const saved = await this.shell.save(file, writeDocument(document), `${slug(document.name)}.json`);
     this.busy = false;
+    // somebody else was quicker by a moment: the question is asked about what they wrote
+    if (!saved.ok && saved.reason === 'changed' && file) return this.saveTo(file);
     if (!saved.ok) {
       if (saved.reason !== 'cancelled') {
         this.tell('The shop was not saved', [

@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { setGuard } from './guard.ts';
 import type { Job, Report } from './job.ts';
 import { prepareWorker } from './messages.ts';
+import type { Target } from './target.ts';
 import { targetsIn } from './targets.ts';
 
 /** Longest that one case may take [ms of this process's own work]: other programs on the machine do not count. */
@@ -14,23 +15,34 @@ const PER_MILLION_ms = 1000;
 const sizeOf = (given: unknown): number => (typeof given === 'string' ? given.length : 0);
 
 const job = JSON.parse(process.argv[2]!) as Job;
-const target = targetsIn(job.folder)[job.target]!;
+const targets = targetsIn(job.folder);
 
-if (job.show === null) await knock();
+if (job.show === null) await knockAll();
 else {
-  const [last] = fc.sample(target.trial, { seed: job.seed, numRuns: job.show }).slice(-1);
+  const [last] = fc
+    .sample(targets[job.orders[0]!.target]!.trial, { seed: job.seed, numRuns: job.show })
+    .slice(-1);
   process.stdout.write(fc.stringify(last!.given).slice(0, job.longest));
 }
 
-/** Tries cases one after the other; the number of the case stands in a file, so that one that hangs is known. */
-async function knock(): Promise<void> {
+async function knockAll(): Promise<void> {
   await prepareWorker();
   const beat = openSync(job.beat, 'w');
+  const reports: Report[] = [];
+  for (const [place, { target, runs }] of job.orders.entries()) {
+    const note = (cases: number) => writeSync(beat, `${place} ${String(cases).padStart(12)}`, 0);
+    reports.push(await knock(targets[target]!, runs, note));
+  }
+  process.stdout.write(JSON.stringify(reports));
+}
+
+/** Tries cases one after the other; each is noted before, so that one that hangs is known. */
+async function knock(target: Target, runs: number, note: (cases: number) => void): Promise<Report> {
   const check = setGuard();
   const outcomes: Record<string, number> = {};
   let [cases, slowest_ms] = [0, 0];
   const property = fc.asyncProperty(target.trial, async ({ given, run }) => {
-    writeSync(beat, String(++cases).padStart(12), 0);
+    note(++cases);
     const before = process.cpuUsage();
     const outcome = await run();
     const { user, system } = process.cpuUsage(before);
@@ -43,7 +55,7 @@ async function knock(): Promise<void> {
   });
   const details = await fc.check(property, {
     seed: job.seed,
-    numRuns: job.runs,
+    numRuns: runs,
     interruptAfterTimeLimit: job.time_ms,
     // a failure is made small for a while only
     endOnFailure: false,
@@ -58,6 +70,5 @@ async function knock(): Promise<void> {
         given: fc.stringify(details.counterexample?.[0].given).slice(0, job.longest),
       }
     : null;
-  const report: Report = { cases, outcomes, slowest_ms: Math.round(slowest_ms), failure };
-  process.stdout.write(JSON.stringify(report));
+  return { cases, outcomes, slowest_ms: Math.round(slowest_ms), failure };
 }

@@ -1,10 +1,11 @@
 import { rmSync } from 'node:fs';
 import { parseArgs } from 'node:util';
+import { killSaves } from '../electron/killed-saves.ts';
 import { bundleChild, failureText, tryTarget } from './runner.ts';
 import { targetsIn } from './targets.ts';
 
 // Long run of all doors, or of one: npm run fuzz [-- --minutes N --seed S --only TARGET]. Prints counts by target and by
-// outcome; ends with 1 where anything failed.
+// outcome; ends with 1 where anything failed. With --kills N it kills a program that saves instead.
 
 const { values } = parseArgs({
   options: {
@@ -65,9 +66,21 @@ async function run(minutes: number, seed: number, names: readonly string[]): Pro
   return failures === 0;
 }
 
+/** Kills a program that saves, so many times. */
+async function kill(count: number, seed: number): Promise<boolean> {
+  say(`seed ${seed}, ${count} kills`);
+  const { withinWrites, edits, faults } = await killSaves(count, seed);
+  faults.forEach(say);
+  say(`${count} kills over ${edits} edits, ${withinWrites} within a write, ${faults.length} failures`);
+  return faults.length === 0;
+}
+
 const all = Object.keys(targetsIn(''));
 const names = values.only === undefined ? all : all.filter((name) => name === values.only);
 if (names.length === 0) throw new Error(`--only is one of ${all.join(', ')}`);
 const seed = values.seed === undefined ? Math.floor(Math.random() * 2 ** 31) : Number(values.seed);
-const good = await run(Number(values.minutes), seed, names);
+const good =
+  values.kills === undefined
+    ? await run(Number(values.minutes), seed, names)
+    : await kill(Number(values.kills), seed);
 process.exitCode = good ? 0 : 1;

@@ -1,15 +1,15 @@
 /** What a child process is to try. */
 export interface Job {
-  readonly target: string;
+  /** Targets one after the other, each with so many cases. */
+  readonly orders: readonly { readonly target: string; readonly runs: number }[];
   readonly seed: number;
-  readonly runs: number;
-  /** When to stop, though fewer cases were tried [ms]. */
+  /** When to stop with a target, though fewer cases were tried [ms]. */
   readonly time_ms: number;
   /** Folder that may be written to. */
   readonly folder: string;
-  /** File in which the number of the case stands that is being tried. */
+  /** File in which the place of the target and the number of the case stand that is being tried. */
   readonly beat: string;
-  /** Prints this case in the place of trying any. */
+  /** Prints this case of the first target in the place of trying any. */
   readonly show: number | null;
   /** How much of a case is printed [characters]. */
   readonly longest: number;

@@ -87,7 +87,7 @@ export function targetsIn(folder: string): Readonly<Record<string, Target>> {
     },
     worker: {
       says: "messages to the page's worker",
-      runs: 20,
+      runs: 10,
       longest_ms: 5000,
       trial: trials(workerMessages, askWorker),
     },

@@ -17,7 +17,7 @@ import { withoutPiece } from './remove.ts';
 import type { DocumentProblem } from '../problem.ts';
 
 function readPiece(document: ShopDocument, input: PieceInput): Piece {
-  const kind = (input as { kind?: unknown }).kind;
+  const kind = (input as { kind?: unknown } | null)?.kind;
   if (typeof kind !== 'string' || !isPieceKind(kind)) {
     throw new Refused(`piece: "${String(kind)}" is no kind of piece`, 'choose a kind of piece');
   }
