@@ -7,7 +7,7 @@ import { GRADE_RANGE } from '../separator/efficiency.ts';
 import { CYCLONE_LOSS_MODELS } from '../separator/pressure-drop.ts';
 import type { CycloneLossModel } from '../separator/pressure-drop.ts';
 import { findPoorShape } from '../separator/proportions.ts';
-import { finding } from './finding.ts';
+import { finding, printApart } from './finding.ts';
 import type { Printer } from './finding.ts';
 import type { CheckInput, Check } from './check.ts';
 import { shown, span } from './range-text.ts';
@@ -21,7 +21,7 @@ export const checkDevices: Check = (input, print) =>
     const found: Finding[] = [];
     if (rating !== null && suction > rating) {
       found.push(
-        finding('suction-over-rating', result.id, print(suction, 'pressure'), print(rating, 'pressure')),
+        finding('suction-over-rating', result.id, ...printApart(print, suction, rating, 'pressure')),
       );
     }
     found.push(...checkShape(device));
@@ -99,7 +99,7 @@ function checkFilter(device: CompiledDevice, result: DeviceResult, print: Printe
       // a filter that is larger than need be does no harm
       if (bounds.high !== undefined && v > bounds.high) {
         found.push(
-          finding('face-velocity-high', result.id, print(v, 'velocity'), print(bounds.high, 'velocity')),
+          finding('face-velocity-high', result.id, ...printApart(print, v, bounds.high, 'velocity')),
         );
       }
     }
@@ -109,8 +109,7 @@ function checkFilter(device: CompiledDevice, result: DeviceResult, print: Printe
         finding(
           'filter-full',
           result.id,
-          print(drop, 'pressure'),
-          print(layer.medium.changeAtPressure_Pa, 'pressure'),
+          ...printApart(print, drop, layer.medium.changeAtPressure_Pa, 'pressure'),
         ),
       );
     }

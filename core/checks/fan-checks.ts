@@ -1,6 +1,6 @@
 import { fanReach } from '../network/operating-points.ts';
 import type { Finding } from '../network/solution.ts';
-import { finding } from './finding.ts';
+import { finding, printApart } from './finding.ts';
 import type { Check } from './check.ts';
 import { deepest } from './run-checks.ts';
 import { keptRating, suctionAtShutOff } from './suction.ts';
@@ -27,7 +27,7 @@ export const checkFans: Check = ({ shop, result }, print) => {
     // what already stands as a danger need not be said twice
     if (rating_Pa === null || pull[element]! <= rating_Pa || now_Pa > rating_Pa) return;
     found.push(
-      finding('suction-at-shut-off', id, print(pull[element]!, 'pressure'), print(rating_Pa, 'pressure')),
+      finding('suction-at-shut-off', id, ...printApart(print, pull[element]!, rating_Pa, 'pressure')),
     );
   };
   shop.runs.forEach(({ run, element }, i) =>

@@ -1,12 +1,19 @@
 import type { Bounds } from '../quantities/range.ts';
 
-/** A figure of a range finding, in the unit of its bounds. */
+/** More figures than these no reader tells apart. */
+const MOST_DIGITS = 9;
+
+/** A figure of a range finding, in the unit of its bounds, in as many digits as tell it from a bound that it misses. */
 export function shown(value: number, bounds: Bounds): string {
-  if (bounds.unit === 'rad') return `${figure((value * 180) / Math.PI)} deg`;
-  return `${figure(value)}${bounds.unit === '-' ? '' : ` ${bounds.unit}`}`;
+  const missed = [bounds.low, bounds.high].filter((bound) => bound !== undefined && bound !== value);
+  let digits = 3;
+  while (digits < MOST_DIGITS && missed.some((bound) => figure(bound!, digits) === figure(value, digits)))
+    digits++;
+  if (bounds.unit === 'rad') return `${figure((value * 180) / Math.PI, digits)} deg`;
+  return `${figure(value, digits)}${bounds.unit === '-' ? '' : ` ${bounds.unit}`}`;
 }
 
-const figure = (value: number) => String(Number(value.toPrecision(3)));
+const figure = (value: number, digits: number) => String(Number(value.toPrecision(digits)));
 
 /** Bounds in words. */
 export function span(bounds: Bounds): string {
@@ -18,5 +25,6 @@ export function span(bounds: Bounds): string {
 /** A share in percent, as a person says it. */
 export function percent(share: number): string {
   const value = 100 * share;
+  if (value > 0 && value < 0.05) return 'under 0.1';
   return value < 9.95 ? value.toFixed(1) : value.toFixed(0);
 }

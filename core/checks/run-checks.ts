@@ -10,7 +10,7 @@ import { WASTEFUL_RATIO } from '../network/port-dust.ts';
 import { runsWrongWay } from '../network/run-results.ts';
 import type { Finding, RunResult } from '../network/solution.ts';
 import { findOutside } from '../quantities/range.ts';
-import { finding } from './finding.ts';
+import { finding, printApart } from './finding.ts';
 import type { Printer } from './finding.ts';
 import type { Check, CheckInput } from './check.ts';
 import { percent, shown, span } from './range-text.ts';
@@ -77,16 +77,14 @@ function checkTransport(run: RunResult, high_ms: number | null, print: Printer):
   if (v === null || need === null || need === 0) return [];
   const margin = v / need - 1;
   if (margin < 0) {
-    return [finding('velocity-low', run.id, print(v, 'velocity'), print(need, 'velocity'), percent(-margin))];
+    return [finding('velocity-low', run.id, ...printApart(print, v, need, 'velocity'), percent(-margin))];
   }
   if (margin < CLOSE_MARGIN.value) {
-    return [
-      finding('velocity-close', run.id, percent(margin), print(v, 'velocity'), print(need, 'velocity')),
-    ];
+    return [finding('velocity-close', run.id, percent(margin), ...printApart(print, v, need, 'velocity'))];
   }
   // a typed need may ask for more than the dust would
   if (high_ms !== null && v > Math.max(high_ms, WASTEFUL_RATIO * need)) {
-    return [finding('velocity-high', run.id, print(v, 'velocity'), print(need, 'velocity'))];
+    return [finding('velocity-high', run.id, ...printApart(print, v, need, 'velocity'))];
   }
   return [];
 }
@@ -94,7 +92,7 @@ function checkTransport(run: RunResult, high_ms: number | null, print: Printer):
 function checkFlow(run: RunResult, print: Printer): Finding[] {
   const { flow_m3s, requiredFlow_m3s: need } = run;
   if (need === null || flow_m3s >= need) return [];
-  return [finding('flow-low', run.id, print(flow_m3s, 'flow'), print(need, 'flow'))];
+  return [finding('flow-low', run.id, ...printApart(print, flow_m3s, need, 'flow'))];
 }
 
 /** What the speed of the air and the load of dust do to the relations. */
@@ -120,7 +118,7 @@ function checkSuction(compiled: CompiledRun, run: RunResult, print: Printer): Fi
   if (rating === null) return [];
   const lowest = deepest(run);
   if (lowest <= rating) return [];
-  return [finding('suction-over-rating', run.id, print(lowest, 'pressure'), print(rating, 'pressure'))];
+  return [finding('suction-over-rating', run.id, ...printApart(print, lowest, rating, 'pressure'))];
 }
 
 /** Greatest suction along a run [Pa]. */

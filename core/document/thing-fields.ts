@@ -88,22 +88,27 @@ const CUT: readonly FieldRow[] = [
   quantityRow('Dust', 'cut.collected', 'Share collected', 'fraction', { rule: 'share' }),
 ];
 
-const DIMENSIONS: readonly FieldRow[] = (
-  [
-    ['inletHeight', 'Inlet height'],
-    ['inletWidth', 'Inlet width'],
-    ['outletDiameter', 'Outlet pipe diameter'],
-    ['outletDepth', 'Outlet pipe depth below the roof'],
-    ['cylinderHeight', 'Height of the straight part'],
-    ['totalHeight', 'Height from roof to dust outlet'],
-    ['dustOutletDiameter', 'Dust outlet diameter'],
-  ] as const
-).map(([path, label]) =>
-  quantityRow('Own dimensions', `dimensions.${path}`, label, 'length', {
-    optional: true,
-    hint: 'empty: by the proportions',
-  }),
-);
+const DIMENSION_LABELS = [
+  ['inletHeight', 'Inlet height'],
+  ['inletWidth', 'Inlet width'],
+  ['outletDiameter', 'Outlet pipe diameter'],
+  ['outletDepth', 'Outlet pipe depth below the roof'],
+  ['cylinderHeight', 'Height of the straight part'],
+  ['totalHeight', 'Height from roof to dust outlet'],
+  ['dustOutletDiameter', 'Dust outlet diameter'],
+] as const;
+
+/** Own dimensions of a cyclone; without proportions behind them none may be left out. */
+const dimensionRows = (free: boolean): FieldRow[] =>
+  DIMENSION_LABELS.map(([path, label]) =>
+    quantityRow(
+      'Own dimensions',
+      `dimensions.${path}`,
+      label,
+      'length',
+      free ? {} : { optional: true, hint: 'empty: by the proportions' },
+    ),
+  );
 
 const OUTLET_KINDS = plain({ open: 'open end', cap: 'weather cap', given: 'given loss coefficient' });
 
@@ -232,8 +237,12 @@ const ROWS: { readonly [K in ThingKind]: (thing: ThingOf<K>, document: ShopDocum
   cyclone: (cyclone) => [
     choiceRow('Size', 'proportions', 'Proportions', PROPORTION_OPTIONS),
     quantityRow('Size', 'bodyDiameter', 'Body diameter', 'length'),
-    flagRow('Own dimensions', 'dimensions', 'Give own dimensions', { optional: true }),
-    ...(cyclone.dimensions === undefined ? [] : DIMENSIONS),
+    ...(cyclone.proportions === 'free'
+      ? dimensionRows(true)
+      : [
+          flagRow('Own dimensions', 'dimensions', 'Give own dimensions', { optional: true }),
+          ...(cyclone.dimensions === undefined ? [] : dimensionRows(false)),
+        ]),
     choiceRow('Models', 'lossModel', 'Pressure drop model', LOSS_MODEL_OPTIONS),
     choiceRow('Models', 'gradeModel', 'Grade efficiency model', GRADE_MODEL_OPTIONS),
     ...measured(cyclone),

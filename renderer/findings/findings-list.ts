@@ -1,9 +1,11 @@
 import { titleOf } from '../../core/document/commands/items.ts';
+import { fieldsOf } from '../../core/document/fields.ts';
 import type { DocumentProblem } from '../../core/document/problem.ts';
 import type { ShopDocument } from '../../core/document/schema.ts';
 import type { SettingResult } from '../../core/network/solution.ts';
 import type { UnitSystem } from '../../core/quantities/dimensions.ts';
 import { placeOf, plainMessage } from './gap-place.ts';
+import type { Place } from './gap-place.ts';
 import { remedyOf } from './remedies.ts';
 import type { Remedy } from './remedies.ts';
 import { GRADES } from './severity.ts';
@@ -57,6 +59,15 @@ function titles(document: ShopDocument): (id: string) => string {
   };
 }
 
+/** A problem's message with the label of its field before it, which the path called otherwise. */
+function withField(document: ShopDocument, place: Place | null, message: string): string {
+  const path = place?.path?.join('.');
+  if (place === null || path === undefined) return message;
+  const label = fieldsOf(document, place.id).find((field) => field.path.join('.') === path)?.label;
+  if (label === undefined) return message;
+  return message.startsWith('is ') ? `${label} ${message}` : `${label}: ${message}`;
+}
+
 /** Everything that the shop has to say now, gravest first: what is missing, what cannot be solved, what was found. */
 export function findingsList(input: ListInput): Entry[] {
   const { document, units, gaps, problems, result } = input;
@@ -71,7 +82,7 @@ export function findingsList(input: ListInput): Entry[] {
         where: place?.id ?? null,
         path: place?.path ?? null,
         title: place ? title(place.id) : 'The shop',
-        message: plainMessage(problem),
+        message: withField(document, place, plainMessage(problem)),
         advice: problem.remedy,
         remedy: null,
       };

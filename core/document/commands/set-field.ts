@@ -9,7 +9,8 @@ import { done, Refused } from './command.ts';
 import { GROUP_STARTS, KIND_STARTS } from './defaults.ts';
 import { editValue, valueAt } from './edit-value.ts';
 import { isReadingKind, readingIds, startReading } from './fan-defaults.ts';
-import { findDesign, itemTitle, needItem, titleOf } from './items.ts';
+import { ownDimensions } from './free-cyclone.ts';
+import { findDesign, findItem, itemTitle, needItem, titleOf } from './items.ts';
 import { renamed } from './rename.ts';
 
 const word = (path: FieldPath) => path.findLast((key) => typeof key === 'string') ?? 'value';
@@ -67,8 +68,20 @@ export const setChoice: Handler<'setChoice'> = (document, { id, path, value }) =
     if (valueAt(document, full) === value) return done(document, label);
     return done(withAir(editValue(document, full.slice(0, -1), kinds[value]), parent, value), label);
   }
-  return done(editValue(document, full, value ?? undefined), label);
+  const next = editValue(document, full, value ?? undefined);
+  return done(
+    group === 'proportions' && value === 'free' ? withOwnDimensions(document, next, id) : next,
+    label,
+  );
 };
+
+/** A cyclone of own dimensions starts with those that its proportions gave it. */
+function withOwnDimensions(before: ShopDocument, next: ShopDocument, id: string): ShopDocument {
+  const item = findItem(before, id);
+  if (item?.kind !== 'thing' || item.thing.kind !== 'cyclone') return next;
+  const dimensions = ownDimensions(item.thing, before.units);
+  return dimensions === null ? next : editValue(next, [...item.path, 'dimensions'], dimensions);
+}
 
 /** Air that is given by its density stays as it is along the way. */
 function withAir(document: ShopDocument, parent: string, kind: string): ShopDocument {

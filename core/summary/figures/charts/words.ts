@@ -4,8 +4,10 @@ import { BASIS_WORDS } from '../../basis-words.ts';
 
 const KIND_WORDS: Readonly<Record<string, string>> = {
   hood: 'hood',
+  port: 'machine port',
   leak: 'leak',
-  exhaust: 'outlet',
+  exhaust: 'exhaust',
+  pressure: 'given pressure',
   straight: 'straight duct',
   elbow: 'elbow',
   'hose-bend': 'hose bend',

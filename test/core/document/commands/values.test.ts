@@ -4,7 +4,9 @@ import { copyParts, readClip, writeClip } from '../../../../core/document/comman
 import { blankDocument, PRESETS } from '../../../../core/document/commands/defaults.ts';
 import { idFor } from '../../../../core/document/commands/ids.ts';
 import { ENDS } from '../../../../core/document/ends.ts';
-import type { ThingKind } from '../../../../core/document/schema-things.ts';
+import type { Command } from '../../../../core/document/commands/command.ts';
+import type { ShopDocument } from '../../../../core/document/schema.ts';
+import type { ThingKind, ThingOf } from '../../../../core/document/schema-things.ts';
 import { findGaps } from '../../../../core/document/shape.ts';
 import { solve } from '../../../../core/network/solve.ts';
 import { after, refusal, run, simpleShop, thing } from './helpers.ts';
@@ -261,5 +263,35 @@ describe('copying', () => {
     );
     const shop = after(simpleShop(), { kind: 'paste', clip: copyParts(named, ['R1']) });
     expect(run(shop, 'R3').diameter).toMatchObject({ text: null, si: 0.09 });
+  });
+});
+
+describe('a cyclone of own dimensions', () => {
+  const shop = after(simpleShop(), { kind: 'place', thing: 'cyclone', at: { x: 3, y: 5 } });
+  const free: Command = { kind: 'setChoice', id: 'cyclone-1', path: ['proportions'], value: 'free' };
+  const sizes = (document: ShopDocument) => {
+    const cyclone = thing(document, 'cyclone-1') as ThingOf<'cyclone'>;
+    return Object.fromEntries(
+      Object.entries(cyclone.dimensions ?? {}).map(([key, field]) => [key, field?.si]),
+    );
+  };
+
+  it('starts with what its proportions gave, so that nothing is missing', () => {
+    // Stairmand's high-efficiency proportions times 300 mm
+    const expected = [0.15, 0.06, 0.15, 0.15, 0.45, 1.2, 0.1125];
+    const got = Object.values(sizes(after(shop, free)));
+    expect(got).toHaveLength(expected.length);
+    got.forEach((value, i) => expect(value).toBeCloseTo(expected[i]!, 9));
+  });
+
+  it('keeps what was given before, and what it has when chosen again', () => {
+    const own = after(
+      shop,
+      { kind: 'setField', id: 'cyclone-1', path: ['dimensions', 'inletWidth'], text: '70 mm' },
+      free,
+      { kind: 'setField', id: 'cyclone-1', path: ['dimensions', 'totalHeight'], text: '1 m' },
+      free,
+    );
+    expect(sizes(own)).toMatchObject({ inletWidth: 0.07, totalHeight: 1, inletHeight: 0.15 });
   });
 });
