@@ -22,6 +22,7 @@ import { temporaryName } from '../../core/document/temporary-name.ts';
 import { EXAMPLES } from '../../core/examples/index.ts';
 import { solve } from '../../core/network/solve.ts';
 import { resolveNamedValues } from '../../core/quantities/named-values.ts';
+import { partsList } from '../../core/summary/parts/parts-list.ts';
 import { summaryHtml } from '../../core/summary/summary.ts';
 import { upkeep } from '../../core/upkeep/upkeep.ts';
 import { checkRecovery } from '../../electron/files/recovery.ts';
@@ -110,6 +111,19 @@ describe('documents', () => {
 });
 
 describe('paper', () => {
+  it('fifty thousand kilometres of duct are counted, not cut', () => {
+    const file = fileOf('bench-line');
+    file.runs[4].route.corners[0].z = '50000000 m';
+    const read = readValue(file);
+    if (!read.ok) throw new Error(read.problems[0]!.message);
+    const started = performance.now();
+    const list = partsList(read.document);
+    const duct = list.rows.find(({ cutting }) => cutting?.bars.length === 0)!;
+    expect(duct.buy).toBeGreaterThan(5e7 / duct.cutting!.stock_m);
+    expect(list.notes.join(' ')).toMatch(/too long for a plan of cuts/);
+    expect(performance.now() - started).toBeLessThan(2000);
+  });
+
   it('a shop drawn far too long and wide is put on paper all the same, at once', () => {
     const file = fileOf('five-machines');
     file.things[2].at.x = '100000000 ft';

@@ -10,6 +10,7 @@ export interface StockBar {
 /** How stock is cut with the least of it. */
 export interface CuttingPlan {
   readonly stock_m: number;
+  /** Empty where there are too many to be laid out. */
   readonly bars: readonly StockBar[];
   /** Joints in pieces that are longer than the stock. */
   readonly extraJoints: number;
@@ -17,6 +18,8 @@ export interface CuttingPlan {
   readonly shortest: boolean;
 }
 
+/** More pieces or lengths than this are counted and not laid out: nobody saws by such a plan. */
+const MOST_LAID_OUT = 2000;
 /** Branches tried before the best plan so far is taken; enough for the shops of a workshop. */
 const MOST_BRANCHES = 50_000;
 /** Lengths closer than this are one [m]. */
@@ -24,7 +27,7 @@ const SAME_M = 1e-9;
 
 /**
  * Cuts pieces from stock of one length with the fewest lengths of stock: first-fit decreasing, then branch and bound
- * below it. What is longer than the stock is made of whole lengths and a rest.
+ * below it. What is longer than the stock is made of whole lengths and a rest. Thousands are not laid out at all.
  *
  * Each piece takes its length and one cut of the saw; a bar bears one cut less than it has pieces, which is the same as
  * a bar longer by one cut.
@@ -38,6 +41,11 @@ export function cuttingPlan(pieces_m: readonly number[], stock_m: number, kerf_m
   requirePositive('stock_m', stock_m);
   requireNotNegative('kerf_m', kerf_m);
   pieces_m.forEach((piece, i) => requirePositive(`pieces_m[${i}]`, piece));
+  const total_m = pieces_m.reduce((sum, piece) => sum + piece, 0);
+  if (pieces_m.length > MOST_LAID_OUT || total_m / stock_m > MOST_LAID_OUT) {
+    const extraJoints = pieces_m.reduce((sum, piece) => sum + Math.max(0, Math.ceil(piece / stock_m) - 1), 0);
+    return { stock_m, bars: [], extraJoints, shortest: false };
+  }
   const whole: number[] = [];
   const rests: number[] = [];
   for (const piece of pieces_m) {

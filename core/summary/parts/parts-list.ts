@@ -132,6 +132,11 @@ function notesOf(rows: readonly PartRow[]): string[] {
   const notes = [
     'Hoods, screws, sealant, hangers, wire and bonding are not counted: the drawing does not hold them.',
   ];
+  if (rows.some(({ cutting }) => cutting?.bars.length === 0)) {
+    notes.push(
+      'Some duct is too long for a plan of cuts: its lengths are counted, without what sawing wastes.',
+    );
+  }
   if (rows.some(({ cutting }) => (cutting?.extraJoints ?? 0) > 0)) {
     notes.push('Some ducts are longer than their stock and take a joint more in each.');
   }
