@@ -2,6 +2,8 @@ import { area, line } from 'd3-shape';
 import type { Dimension, UnitSystem } from '../../core/quantities/dimensions.ts';
 import { axis, titleFor } from '../../core/summary/figures/charts/axes.ts';
 import type { Axis } from '../../core/summary/figures/charts/axes.ts';
+import { plotBox, tenth } from '../../core/summary/figures/charts/plot-box.ts';
+import type { PlotBox } from '../../core/summary/figures/charts/plot-box.ts';
 
 /** A place in a picture, in SI along either axis. */
 export type Place = readonly [x: number, y: number];
@@ -22,29 +24,20 @@ export interface PlotInput {
 }
 
 export interface Plot {
-  readonly plot: {
-    readonly left: number;
-    readonly right: number;
-    readonly top: number;
-    readonly bottom: number;
-  };
+  readonly plot: PlotBox;
   readonly x: Axis;
   readonly y: Axis;
   readonly xTitle: string;
   readonly yTitle: string;
 }
 
-const MARGIN = { left: 62, right: 16, top: 10, bottom: 38, bare: 8 } as const;
-const round = (px: number): number => Math.round(px * 10) / 10;
+const MARGIN = { left: 62, right: 16, top: 10, bottom: 38 } as const;
+/** Margin under a plot without figures [px]. */
+const BARE = 8;
 
 /** Room and axes of a picture. */
 export function layPlot({ width, height, units, x, y, bare = false }: PlotInput): Plot {
-  const plot = {
-    left: MARGIN.left,
-    right: Math.max(MARGIN.left + 40, width - MARGIN.right),
-    top: MARGIN.top,
-    bottom: Math.max(MARGIN.top + 30, height - (bare ? MARGIN.bare : MARGIN.bottom)),
-  };
+  const plot = plotBox(width, height, bare ? { ...MARGIN, bottom: BARE } : MARGIN);
   const across = axis({
     domain: [0, x.high > 0 ? x.high : 1],
     range: [plot.left, plot.right],
@@ -73,8 +66,8 @@ export function layPlot({ width, height, units, x, y, bare = false }: PlotInput)
 /** Line through places. */
 export const linePath = ({ x, y }: Plot, places: readonly Place[]): string =>
   line<Place>(
-    (p) => round(x.scale(p[0])),
-    (p) => round(y.scale(p[1])),
+    (p) => tenth(x.scale(p[0])),
+    (p) => tenth(y.scale(p[1])),
   )(places) ?? '';
 
 /** Area between two heights over the same places. */
@@ -83,9 +76,9 @@ export const bandPath = (
   places: readonly (readonly [x: number, low: number, high: number])[],
 ): string =>
   area<(typeof places)[number]>()
-    .x((p) => round(x.scale(p[0])))
-    .y0((p) => round(y.scale(p[1])))
-    .y1((p) => round(y.scale(p[2])))(places) ?? '';
+    .x((p) => tenth(x.scale(p[0])))
+    .y0((p) => tenth(y.scale(p[1])))
+    .y1((p) => tenth(y.scale(p[2])))(places) ?? '';
 
 /** A value between places, in a straight line; null beyond them. */
 export function readAt(places: readonly Place[], x: number): number | null {
@@ -98,6 +91,6 @@ export function readAt(places: readonly Place[], x: number): number | null {
 }
 
 export const pixel = ({ x, y }: Plot, [px, py]: Place): { x: number; y: number } => ({
-  x: round(x.scale(px)),
-  y: round(y.scale(py)),
+  x: tenth(x.scale(px)),
+  y: tenth(y.scale(py)),
 });

@@ -2,6 +2,8 @@ import { line } from 'd3-shape';
 import type { Dimension, UnitSystem } from '../../core/quantities/dimensions.ts';
 import { axis, titleFor } from '../../core/summary/figures/charts/axes.ts';
 import type { Axis } from '../../core/summary/figures/charts/axes.ts';
+import { tenth } from '../../core/summary/figures/charts/plot-box.ts';
+import type { PlotBox } from '../../core/summary/figures/charts/plot-box.ts';
 import type { UpkeepResult } from '../../core/upkeep/result.ts';
 import { binTeeth } from './bin-heaps.ts';
 import type { BinHeap } from './bin-heaps.ts';
@@ -22,12 +24,7 @@ export interface HoursLine {
 
 export interface Panel {
   readonly kind: 'flow' | 'drop' | 'bin';
-  readonly plot: {
-    readonly left: number;
-    readonly right: number;
-    readonly top: number;
-    readonly bottom: number;
-  };
+  readonly plot: PlotBox;
   readonly y: Axis;
   readonly yTitle: string;
   readonly lines: readonly HoursLine[];
@@ -50,8 +47,6 @@ const SHARES = { flow: 5, drop: 3, bin: 2 } as const;
 const NARROWEST_TOOTH = 5;
 /** Room that the word at a cleaning takes [px]. */
 const WORD = 52;
-
-const round = (px: number): number => Math.round(px * 10) / 10;
 
 /** A panel before it has its room; places are hours and SI values. */
 interface Wanted {
@@ -82,7 +77,7 @@ export function layHours(result: UpkeepResult, input: PictureInput): HoursPictur
   let top: number = MARGIN.top;
   const panels = wanted.map(({ kind, title, dimension, domain, lines }): Panel => {
     const bottom = top + (room * SHARES[kind]) / shares;
-    const plot = { left, right, top: round(top), bottom: round(bottom) };
+    const plot = { left, right, top: tenth(top), bottom: tenth(bottom) };
     top = bottom + GAP;
     const y = axis({
       domain,
@@ -93,8 +88,8 @@ export function layHours(result: UpkeepResult, input: PictureInput): HoursPictur
       nice: kind !== 'bin',
     });
     const draw = line<readonly [number, number]>(
-      ([hours]) => round(x.scale(hours)),
-      ([, si]) => round(y.scale(si)),
+      ([hours]) => tenth(x.scale(hours)),
+      ([, si]) => tenth(y.scale(si)),
     );
     return {
       kind,
@@ -115,7 +110,7 @@ function cleaningsOf({ events }: UpkeepResult, x: Axis): HoursPicture['cleanings
   const hours = [...new Set(events.filter(({ kind }) => kind === 'cleaned').map(({ time_h }) => time_h))];
   let last = -Infinity;
   return hours.map((time_h) => {
-    const at = round(x.scale(time_h));
+    const at = tenth(x.scale(time_h));
     const word = at - last >= WORD;
     if (word) last = at;
     return { at, word };

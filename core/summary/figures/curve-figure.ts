@@ -7,6 +7,7 @@ import type { Markup } from '../markup.ts';
 import { layCurve, sharesIn } from './charts/curve-chart.ts';
 import type { CurveMarks, Share } from './charts/curve-chart.ts';
 import { HATCH_PATHS } from './charts/hatch.ts';
+import { tenth } from './charts/plot-box.ts';
 import { SHARE_WORDS } from './charts/words.ts';
 import {
   axesOf,
@@ -147,12 +148,10 @@ function cross(marks: CurveMarks, runs: NonNullable<CurveFigureInput['runs']>): 
   const { totalPressure_Pa: p } = runs;
   const [bottom, middle, top] = [p.low, p.middle, p.high].map(marks.y.scale);
   const d =
-    `M${n(low!)} ${n(middle!)}H${n(high!)}M${n(low!)} ${n(middle! - 4)}V${n(middle! + 4)}M${n(high!)} ${n(middle! - 4)}V${n(middle! + 4)}` +
-    `M${n(at!)} ${n(top!)}V${n(bottom!)}M${n(at! - 4)} ${n(top!)}H${n(at! + 4)}M${n(at! - 4)} ${n(bottom!)}H${n(at! + 4)}`;
+    `M${tenth(low!)} ${tenth(middle!)}H${tenth(high!)}M${tenth(low!)} ${tenth(middle! - 4)}V${tenth(middle! + 4)}M${tenth(high!)} ${tenth(middle! - 4)}V${tenth(middle! + 4)}` +
+    `M${tenth(at!)} ${tenth(top!)}V${tenth(bottom!)}M${tenth(at! - 4)} ${tenth(top!)}H${tenth(at! + 4)}M${tenth(at! - 4)} ${tenth(bottom!)}H${tenth(at! + 4)}`;
   return el('g', {}, stroked(d, { width: 4, ink: GROUND }), stroked(d, { width: 1.4 }));
 }
-
-const n = (px: number): number => Math.round(px * 10) / 10;
 
 /** Lower and upper edge of the band of the tests, laid over what the fan gives in the shop at the same flow. */
 function bandLines(curve: SystemCurve, bench: BenchCurve, marks: CurveMarks): string[] {
@@ -161,7 +160,7 @@ function bandLines(curve: SystemCurve, bench: BenchCurve, marks: CurveMarks): st
       if (fanTotal_Pa === null || fanStatic_Pa === null) return [];
       const share = shareAt(bench, flow_m3s, of);
       const pressure_Pa = fanTotal_Pa - fanStatic_Pa + share * fanStatic_Pa;
-      return [`${n(marks.x.scale(flow_m3s))} ${n(marks.y.scale(pressure_Pa))}`];
+      return [`${tenth(marks.x.scale(flow_m3s))} ${tenth(marks.y.scale(pressure_Pa))}`];
     });
     return places.length > 1 ? `M${places.join('L')}` : '';
   };

@@ -3,6 +3,7 @@ import type { Child, Markup } from '../markup.ts';
 import type { Axis } from './charts/axes.ts';
 import { TEXT, textWidth } from './charts/axes.ts';
 import type { Label } from './charts/labels.ts';
+import type { PlotBox } from './charts/plot-box.ts';
 
 /** Greys of the paper: nothing is told by colour, and by tone alone nothing either. */
 export const INK = '#000';
@@ -84,13 +85,6 @@ export const stroked = (d: string, { width = 1, dash, ink = INK }: Stroke = {}):
 export const straight = (x1: number, y1: number, x2: number, y2: number, stroke: Stroke = {}): Markup =>
   stroked(`M${round(x1)} ${round(y1)}L${round(x2)} ${round(y2)}`, stroke);
 
-export interface Plot {
-  readonly left: number;
-  readonly right: number;
-  readonly top: number;
-  readonly bottom: number;
-}
-
 export interface AxesInput {
   readonly x: Axis | null;
   readonly y: Axis;
@@ -99,7 +93,7 @@ export interface AxesInput {
 }
 
 /** Frame, grid, ticks and titles of a chart. */
-export function axesOf(plot: Plot, { x, y, xTitle, yTitle }: AxesInput): Markup {
+export function axesOf(plot: PlotBox, { x, y, xTitle, yTitle }: AxesInput): Markup {
   const { left, right, top, bottom } = plot;
   const middle = (top + bottom) / 2;
   return el(

@@ -5,8 +5,10 @@ import { el } from '../markup.ts';
 import type { Markup } from '../markup.ts';
 import { axis } from './charts/axes.ts';
 import type { Axis } from './charts/axes.ts';
+import { tenth } from './charts/plot-box.ts';
+import type { PlotBox } from './charts/plot-box.ts';
 import { axesOf, INK, legend, letters, lineSample, picture, straight, stroked } from './paper.ts';
-import type { Plot, Stroke } from './paper.ts';
+import type { Stroke } from './paper.ts';
 
 export interface UpkeepFigureInput {
   readonly width: number;
@@ -64,7 +66,7 @@ export function upkeepFigure(result: UpkeepResult, input: UpkeepFigureInput): Ma
   );
   const top = key.height + MARGIN.top;
   const each = (height - top - MARGIN.bottom - GAP * (panels.length - 1)) / panels.length;
-  const plots = panels.map((_, i): Plot => ({
+  const plots = panels.map((_, i): PlotBox => ({
     left: MARGIN.left,
     right: width - MARGIN.right,
     top: top + i * (each + GAP),
@@ -130,11 +132,10 @@ function span(series: readonly Series[], timeline: readonly UpkeepPoint[]): [num
 }
 
 function pathOf({ of }: Series, timeline: readonly UpkeepPoint[], x: Axis, y: Axis): string {
-  const round = (px: number) => Math.round(px * 10) / 10;
   return (
     line<UpkeepPoint>(
-      (point) => round(x.scale(point.time_h)),
-      (point) => round(y.scale(of(point)!)),
+      (point) => tenth(x.scale(point.time_h)),
+      (point) => tenth(y.scale(of(point)!)),
     ).defined((point) => of(point) !== null)(timeline) ?? ''
   );
 }

@@ -8,6 +8,8 @@ import { axis, titleFor } from './axes.ts';
 import type { Axis } from './axes.ts';
 import { placeLabels } from './labels.ts';
 import type { Label, Point } from './labels.ts';
+import { plotBox, tenth } from './plot-box.ts';
+import type { PlotBox } from './plot-box.ts';
 import { SHARE_WORDS } from './words.ts';
 
 export type Share = LossShare | 'other';
@@ -40,12 +42,7 @@ export interface PointMark {
 export interface CurveMarks {
   readonly width: number;
   readonly height: number;
-  readonly plot: {
-    readonly left: number;
-    readonly right: number;
-    readonly top: number;
-    readonly bottom: number;
-  };
+  readonly plot: PlotBox;
   readonly x: Axis;
   readonly y: Axis;
   readonly xTitle: string;
@@ -77,12 +74,7 @@ export function sharesIn(curve: SystemCurve): Share[] {
 /** Lays out system curve, fan curve, operating points and shares. */
 export function layCurve(curve: SystemCurve, input: CurveInput): CurveMarks {
   const { width, height, units, overlay } = input;
-  const plot = {
-    left: MARGIN.left,
-    right: Math.max(MARGIN.left + 40, width - MARGIN.right),
-    top: MARGIN.top,
-    bottom: Math.max(MARGIN.top + 40, height - MARGIN.bottom),
-  };
+  const plot = plotBox(width, height, MARGIN);
   const curves = overlay ? [curve, overlay] : [curve];
   const x = axis({
     domain: [0, Math.max(1e-6, ...curves.flatMap((c) => c.points.map((p) => p.flow_m3s)))],
@@ -99,14 +91,14 @@ export function layCurve(curve: SystemCurve, input: CurveInput): CurveMarks {
     side: 'left',
     nice: true,
   });
-  const across = (p: SystemPoint) => round(x.scale(p.flow_m3s));
+  const across = (p: SystemPoint) => tenth(x.scale(p.flow_m3s));
   const draw = (points: readonly SystemPoint[], value: (p: SystemPoint) => number | null) =>
-    line<SystemPoint>(across, (p) => round(y.scale(value(p)!))).defined((p) => value(p) !== null)(points) ??
+    line<SystemPoint>(across, (p) => tenth(y.scale(value(p)!))).defined((p) => value(p) !== null)(points) ??
     '';
   const points = curves.flatMap((c) =>
     c.operatingPoints.map((point): PointMark => ({
-      x: round(x.scale(point.flow_m3s)),
-      y: round(y.scale(point.totalPressure_Pa)),
+      x: tenth(x.scale(point.flow_m3s)),
+      y: tenth(y.scale(point.totalPressure_Pa)),
       stable: point.stable,
       point,
       overlay: c !== curve,
@@ -140,8 +132,6 @@ export function layCurve(curve: SystemCurve, input: CurveInput): CurveMarks {
   };
 }
 
-const round = (px: number): number => Math.round(px * 10) / 10;
-
 /** Room for the fan's curve and every operating point; a system curve that climbs out of the picture is cut there. */
 function pressureSpan(curves: readonly SystemCurve[]): [number, number] {
   const seen = curves.flatMap((c) => [
@@ -167,8 +157,8 @@ function stackShares(curve: SystemCurve, across: (p: SystemPoint) => number, y: 
     });
     const path = area<(typeof bands)[number]>()
       .x((b) => across(b.p))
-      .y0((b) => round(y.scale(b.from)))
-      .y1((b) => round(y.scale(b.to)))(bands);
+      .y0((b) => tenth(y.scale(b.from)))
+      .y1((b) => tenth(y.scale(b.to)))(bands);
     return { share, path: path ?? '' };
   });
 }
@@ -178,7 +168,7 @@ function wanted(
   { overlayName, nameOf }: CurveInput,
   points: readonly PointMark[],
   lines: readonly (readonly Point[])[],
-  plot: CurveMarks['plot'],
+  plot: PlotBox,
 ) {
   const on = (points: readonly Point[], share: number): Point | null => {
     const seen = points.filter((p) => p.y >= plot.top && p.y <= plot.bottom);

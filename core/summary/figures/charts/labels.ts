@@ -1,4 +1,5 @@
 import { boldWidth, TEXT } from './axes.ts';
+import type { PlotBox } from './plot-box.ts';
 
 export interface Point {
   readonly x: number;
@@ -23,17 +24,10 @@ export interface Label extends WantedLabel {
   readonly leader: Point;
 }
 
-interface Box {
-  readonly left: number;
-  readonly right: number;
-  readonly top: number;
-  readonly bottom: number;
-}
-
 export interface Obstacles {
   /** Lines that lettering should not cross. */
   readonly lines: readonly (readonly Point[])[];
-  readonly plot: Box;
+  readonly plot: PlotBox;
 }
 
 const HIGH = TEXT.height + 4;
@@ -53,7 +47,7 @@ interface Place {
 }
 
 /** Places round a point, the nearest first. */
-function* placesRound(at: Point, width: number, plot: Box): Generator<Place> {
+function* placesRound(at: Point, width: number, plot: PlotBox): Generator<Place> {
   // above or below, pushed in from the edge
   const over = Math.min(Math.max(at.x - width / 2, plot.left + 2), plot.right - width);
   for (const down of BEYOND) {
@@ -74,10 +68,10 @@ function* placesRound(at: Point, width: number, plot: Box): Generator<Place> {
  * where there is room. One that has no place at all is left out; the table says what it would have said.
  */
 export function placeLabels(wanted: readonly WantedLabel[], { lines, plot }: Obstacles): Label[] {
-  const placed: { label: Label; box: Box }[] = [];
+  const placed: { label: Label; box: PlotBox }[] = [];
   for (const want of wanted) {
     const width = boldWidth(want.text);
-    let best: { cost: number; box: Box } | null = null;
+    let best: { cost: number; box: PlotBox } | null = null;
     for (const { left, middle, away } of placesRound(want.at, width, plot)) {
       if (best !== null && away >= best.cost) continue;
       const box = { left, right: left + width, top: middle - HIGH / 2, bottom: middle + HIGH / 2 };
@@ -106,19 +100,19 @@ export function placeLabels(wanted: readonly WantedLabel[], { lines, plot }: Obs
   return placed.map((p) => p.label);
 }
 
-const centre = (box: Box): Point => ({ x: (box.left + box.right) / 2, y: (box.top + box.bottom) / 2 });
+const centre = (box: PlotBox): Point => ({ x: (box.left + box.right) / 2, y: (box.top + box.bottom) / 2 });
 
-const meet = (a: Box, b: Box): boolean =>
+const meet = (a: PlotBox, b: PlotBox): boolean =>
   a.left < b.right + 3 && b.left < a.right + 3 && a.top < b.bottom && b.top < a.bottom;
 
-function crossings(points: readonly Point[], box: Box): number {
+function crossings(points: readonly Point[], box: PlotBox): number {
   let count = 0;
   for (let i = 1; i < points.length; i++) if (segmentMeets(points[i - 1]!, points[i]!, box)) count++;
   return count;
 }
 
 /** Whether a straight line enters a box: clips it to each side in turn. */
-function segmentMeets(a: Point, b: Point, box: Box): boolean {
+function segmentMeets(a: Point, b: Point, box: PlotBox): boolean {
   let from = 0;
   let to = 1;
   const dx = b.x - a.x;

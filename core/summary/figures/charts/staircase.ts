@@ -6,6 +6,8 @@ import type { Axis } from './axes.ts';
 import { LONG_UNIT } from './columns.ts';
 import { placeLabels } from './labels.ts';
 import type { Label, Point } from './labels.ts';
+import { plotBox, tenth } from './plot-box.ts';
+import type { PlotBox } from './plot-box.ts';
 import { dropOf, stepTitle, worstSteps } from './stair-steps.ts';
 import type { Stair, StairStep } from './stair-steps.ts';
 import { sentenceCase } from './words.ts';
@@ -43,12 +45,7 @@ export interface StopBand {
 export interface StaircaseMarks {
   readonly width: number;
   readonly height: number;
-  readonly plot: {
-    readonly left: number;
-    readonly right: number;
-    readonly top: number;
-    readonly bottom: number;
-  };
+  readonly plot: PlotBox;
   readonly y: Axis;
   /** Null where the foot counts steps. */
   readonly x: Axis | null;
@@ -72,12 +69,7 @@ const LEAST_HIT = 8;
 /** Lays the staircase out: pressures to heights, steps to places, and the lettering where nothing is in its way. */
 export function layStaircase(stair: Stair, input: StairInput): StaircaseMarks {
   const { width, height, units, foot } = input;
-  const plot = {
-    left: MARGIN.left,
-    right: Math.max(MARGIN.left + 40, width - MARGIN.right),
-    top: MARGIN.top,
-    bottom: Math.max(MARGIN.top + 40, height - MARGIN.bottom),
-  };
+  const plot = plotBox(width, height, MARGIN);
   const { steps } = stair;
   const all = steps.flatMap((s) => [s.totalBefore_Pa, s.totalAfter_Pa, s.staticBefore_Pa, s.staticAfter_Pa]);
   const low = Math.min(0, ...all);
@@ -107,8 +99,8 @@ export function layStaircase(stair: Stair, input: StairInput): StaircaseMarks {
     return { step, x: from, width: to - from, hitX: (from + to - hitWidth) / 2, hitWidth };
   });
   const path = line<Point>(
-    (p) => round(p.x),
-    (p) => round(p.y),
+    (p) => tenth(p.x),
+    (p) => tenth(p.y),
   );
   const zero = y.scale(0);
   return {
@@ -141,9 +133,7 @@ export function layStaircase(stair: Stair, input: StairInput): StaircaseMarks {
   };
 }
 
-const round = (px: number): number => Math.round(px * 10) / 10;
-
-const zeroLine = (plot: StaircaseMarks['plot'], zero: number): Point[] => [
+const zeroLine = (plot: PlotBox, zero: number): Point[] => [
   { x: plot.left, y: zero },
   { x: plot.right, y: zero },
 ];
@@ -156,7 +146,7 @@ function footPlaces(steps: readonly StairStep[], foot: StairFoot): number[] {
 }
 
 /** Ticks in metres or feet, as the lengths of a run are told. */
-function lengthAxis(end_m: number, plot: StaircaseMarks['plot'], units: UnitSystem): Axis {
+function lengthAxis(end_m: number, plot: PlotBox, units: UnitSystem): Axis {
   const { perMetre, unit } = LONG_UNIT[units];
   const plain = axis({
     domain: [0, end_m * perMetre],
