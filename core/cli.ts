@@ -50,7 +50,9 @@ const COMPARE = 'compare';
 /** Runs one command; reads the files that it names and nothing else, and writes to the file of --out alone. */
 export function runCommand(args: readonly string[]): Outcome {
   const { out, err, code } = carryOut(args);
-  return { out: printable(out, args.includes('--json')), err: printable(err), code };
+  const written =
+    /^[[{]/.test(out) && args.includes('--json') ? 'json' : args.includes('--csv') ? 'csv' : 'words';
+  return { out: printable(out, written), err: printable(err), code };
 }
 
 function carryOut(args: readonly string[]): Outcome {

@@ -14,6 +14,11 @@ const pictureOf = (sign: string): string => {
 
 const escapeOf = (sign: string): string => `\\u${sign.charCodeAt(0).toString(16).padStart(4, '0')}`;
 
-/** A text that does nothing but stand there; in JSON, where such signs are within texts only, they are escaped. */
-export const printable = (text: string, json = false): string =>
-  text.replace(ORDERS, json && /^[[{]/.test(text) ? escapeOf : pictureOf);
+/** What a text is written for: in JSON, where orders are within texts only, they are escaped; CSV has its own ends of lines. */
+export type Written = 'words' | 'json' | 'csv';
+
+/** A text that does nothing but stand there. */
+export function printable(text: string, written: Written = 'words'): string {
+  const lines = written === 'csv' ? text : text.replaceAll('\r', pictureOf('\r'));
+  return lines.replace(ORDERS, written === 'json' ? escapeOf : pictureOf);
+}

@@ -3,7 +3,8 @@ import type { Quantity, QuantityRule } from './quantity-field.ts';
 
 /** A quantity that nobody typed: its SI value alone. */
 export function quantityOf(dimension: Dimension, si: number, rule: QuantityRule = 'positive'): Quantity {
-  return { dimension, rule, text: null, si };
+  // a file knows no zero below zero
+  return { dimension, rule, text: null, si: si + 0 };
 }
 
 /** A coordinate of the plan, kept to the micrometre so that sums of drags stay short to read [m]. */

@@ -1,3 +1,4 @@
+import { isDeeper } from './depth.ts';
 import { issueProblem } from './issue-text.ts';
 import { migrate } from './migrate.ts';
 import { parseWhole } from './parse-whole.ts';
@@ -25,6 +26,9 @@ export interface ReadOptions {
 /** Longest document text that is read; a shop of 5000 runs is about 5 MB. */
 export const LONGEST_DOCUMENT = 50_000_000;
 
+/** Deeper than this no document is nested; to take a deeper one apart would cost more than to look. */
+const DEEPEST = 64;
+
 /** Most problems that are told one by one; a person mends the first of them and reads again. */
 export const MOST_PROBLEMS = 200;
 
@@ -51,6 +55,10 @@ export function readDocument(text: string, options: ReadOptions = {}): ReadResul
     const size = `${Math.ceil(text.length / 1e6)} million characters`;
     const limit = `${LONGEST_DOCUMENT / 1e6} million can be read`;
     return refuse('', `the file has ${size}, at most ${limit}`, 'open a shop document, or divide the shop');
+  }
+  if (isDeeper(text, DEEPEST)) {
+    const what = `lists and groups lie more than ${DEEPEST} deep within each other`;
+    return refuse('', what, 'open a shop document, or an earlier copy of this one');
   }
   let raw: unknown;
   try {

@@ -82,6 +82,18 @@ describe('documents', () => {
     expect(problem!.remedy).not.toBe('');
   });
 
+  it('nested lists by the million are refused at a look, and brackets in texts do not count', () => {
+    const file = fileOf('one-router');
+    file.note = '['.repeat(100) + '\\"{{{';
+    expect(problemsOf(file)).toEqual([]);
+    file.note = null;
+    const nested = `[${Array.from({ length: 20_000 }, () => '['.repeat(500) + ']'.repeat(500)).join(',')}]`;
+    const text = JSON.stringify(file).replace('"note":null', `"note":${nested}`);
+    const started = performance.now();
+    expect(problemsOf(text)[0]!.message).toMatch(/more than 64 deep/);
+    expect(performance.now() - started).toBeLessThan(1000);
+  });
+
   it('values that go round in a circle are refused', () => {
     const round = fileOf('one-router');
     round.note = round;
@@ -227,6 +239,7 @@ describe('the command line', () => {
       ['solve', path],
       ['solve', path, '--json'],
       [`a${ESCAPE}`],
+      ['check', 'a\r\nb.json'],
       ['check', `${ESCAPE}.json`],
     ]) {
       const { out, err } = runCommand(words);
