@@ -14,7 +14,16 @@ export interface Import {
 
 /** Folders of core that hold physics: they never import the network, the document or what is made of it. */
 export const PHYSICS = ['air', 'duct', 'fittings', 'separator', 'filter', 'conveying', 'fan'];
-const ABOVE_PHYSICS = ['network', 'document', 'summary', 'checks', 'fan-bench', 'chance', 'upkeep', 'sources'];
+const ABOVE_PHYSICS = [
+  'network',
+  'document',
+  'summary',
+  'checks',
+  'fan-bench',
+  'chance',
+  'upkeep',
+  'sources',
+];
 const SCREENS = ['plan', 'ledger', 'curve', 'fan-bench', 'upkeep', 'sheets'];
 const SOURCE = /\.(ts|mts|js|mjs|svelte)$/;
 
