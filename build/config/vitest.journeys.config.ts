@@ -14,6 +14,8 @@ export default defineConfig({
     fileParallelism: false,
     testTimeout: 60_000,
     hookTimeout: 60_000,
+    // a busy machine reckons more slowly; what never comes still fails
+    expect: { poll: { timeout: 10_000 } },
     passWithNoTests: false,
     reporters: process.env['CI'] ? ['default', ['json', { outputFile: RESULTS }]] : ['default'],
   },
