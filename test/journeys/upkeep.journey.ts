@@ -55,7 +55,10 @@ journeys('upkeep', (visit) => {
     await hand.reads(side(page), /planer alone[\s\S]*75(\.0)? %/);
     await expect.poll(async () => (await due(page).innerText()).includes('saw and sander')).toBe(false);
 
+    // what was edited is kept within the second, and offered again
+    await page.waitForTimeout(1000);
     await page.reload();
+    await page.getByRole('button', { name: 'Take them up' }).click();
     await page.getByRole('tab', { name: 'Upkeep' }).click();
     await expect
       .poll(() => side(page).getByLabel('Running hours', { exact: true }).inputValue())
