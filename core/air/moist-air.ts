@@ -58,8 +58,9 @@ export interface AirState {
  * Outside: the value is still returned; `findOutside` reports it.
  * Leaves out: ice below the freezing point (the curve is that of supercooled water).
  * Limits: rises strictly with temperature.
- * Basis: from-memory (page not seen).
- * Source: Picard, Davis, Glaeser and Fujii, CIPM-2007, Metrologia 45 (2008) 149-155, appendix A1.1.
+ * Basis: published (constants read as quoted in two open libraries; page not seen).
+ * Source: Picard, Davis, Glaeser and Fujii, CIPM-2007, Metrologia 45 (2008) 149-155, appendix A1.1, as quoted in
+ *   open libraries.
  * Checked: test/reference/air.test.ts.
  *
  * @example
@@ -88,8 +89,8 @@ export function saturationPressure(temperature_K: number): number {
  * Outside: the value is still returned (off by some 0.05 % from -10 to 45 C); `findOutside` reports it.
  * Leaves out: dust carried in the air, smoke and other gases.
  * Limits: humid air is lighter than dry air; at low pressure it tends to the ideal gas.
- * Basis: from-memory (page not seen).
- * Source: Picard, Davis, Glaeser and Fujii, CIPM-2007, Metrologia 45 (2008) 149-155.
+ * Basis: published (constants read as quoted in two open libraries; page not seen).
+ * Source: Picard, Davis, Glaeser and Fujii, CIPM-2007, Metrologia 45 (2008) 149-155, as quoted in open libraries.
  * Checked: test/reference/air.test.ts.
  *
  * @example
@@ -135,7 +136,7 @@ export function moistAirDensity(air: AirConditions): number {
  * Outside: the values are still returned; `findOutside` reports it.
  * Leaves out: the effect of humidity on viscosity (below 1 % in a workshop).
  * Limits: the gas constant tends to that of dry air, about 287 J/(kg K), as humidity goes to zero.
- * Basis: from-memory (both pages not seen).
+ * Basis: published (as its two parts).
  * Source: CIPM-2007 for density; U.S. Standard Atmosphere, 1976, for viscosity.
  * Checked: test/reference/air.test.ts.
  *

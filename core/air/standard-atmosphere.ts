@@ -25,8 +25,8 @@ const PRESSURE_EXPONENT = (9.80665 * 28.9644) / (8314.32 * LAPSE_RATE_Km);
  * Outside: the value is still returned; `findOutside` reports it.
  * Leaves out: weather and season; a workshop is heated, so use this for outdoor air only.
  * Limits: 288.15 K at sea level.
- * Basis: from-memory (page not seen).
- * Source: U.S. Standard Atmosphere, 1976, equation 23 and table 4.
+ * Basis: published (read as quoted in an open library; page not seen).
+ * Source: U.S. Standard Atmosphere, 1976, equation 23 and table 4, as quoted in an open library.
  * Checked: test/reference/air.test.ts.
  *
  * @example
@@ -53,8 +53,8 @@ export function temperatureAtAltitude(altitude_m: number): number {
  * Outside: the value is still returned; `findOutside` reports it.
  * Leaves out: weather, which moves the barometer by some 3 % either way.
  * Limits: 101 325 Pa at sea level; falls strictly with altitude.
- * Basis: from-memory (page not seen).
- * Source: U.S. Standard Atmosphere, 1976, equation 33a.
+ * Basis: published (read as quoted in an open library; page not seen).
+ * Source: U.S. Standard Atmosphere, 1976, equation 33a, as quoted in an open library.
  * Checked: test/reference/air.test.ts.
  *
  * @example

@@ -18,8 +18,8 @@ export const VISCOSITY_RANGE: ValidRange = { temperature: { low: 170, high: 1900
  * Outside: the value is still returned; `findOutside` reports it.
  * Leaves out: humidity (below 1 % in a workshop) and pressure (no effect near one atmosphere).
  * Limits: rises strictly with temperature.
- * Basis: from-memory (page not seen).
- * Source: U.S. Standard Atmosphere, 1976, equation 51.
+ * Basis: published (read as quoted in an open library; page not seen).
+ * Source: U.S. Standard Atmosphere, 1976, equation 51, as quoted in an open library.
  * Checked: test/reference/air.test.ts.
  *
  * @example

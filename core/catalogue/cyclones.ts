@@ -31,10 +31,11 @@ export interface CycloneProportions extends Sourced {
   readonly dustOutletDiameter: number;
 }
 
+const TABULATED = 'read as tabulated in an open library';
 const TABLES = 'as tabulated by Leith and Mehta 1973, Koch and Licht 1977, Cooper and Alley Table 4.1';
 
 /**
- * Standard proportions. The page was not seen, but the table checks itself: the Leith-Licht constant that follows from
+ * Standard proportions. Five sets were read as another's table, and the table checks itself: the Leith-Licht constant that follows from
  * these ratios equals the published Koch and Licht list for the first seven shapes (test/reference/cyclone.test.ts).
  */
 export const CYCLONE_PROPORTIONS: Readonly<Record<CycloneProportionsId, CycloneProportions>> = {
@@ -48,8 +49,8 @@ export const CYCLONE_PROPORTIONS: Readonly<Record<CycloneProportionsId, CycloneP
     cylinderHeight: 1.5,
     totalHeight: 4,
     dustOutletDiameter: 0.375,
-    source: `Stairmand 1951, ${TABLES}`,
-    basis: 'from-memory',
+    source: `Stairmand 1951, ${TABLES}; ${TABULATED}`,
+    basis: 'published',
   },
   'swift-high-efficiency': {
     id: 'swift-high-efficiency',
@@ -61,8 +62,8 @@ export const CYCLONE_PROPORTIONS: Readonly<Record<CycloneProportionsId, CycloneP
     cylinderHeight: 1.4,
     totalHeight: 3.9,
     dustOutletDiameter: 0.4,
-    source: `Swift 1969, ${TABLES}`,
-    basis: 'from-memory',
+    source: `Swift 1969, ${TABLES}; ${TABULATED}`,
+    basis: 'published',
   },
   lapple: {
     id: 'lapple',
@@ -87,8 +88,8 @@ export const CYCLONE_PROPORTIONS: Readonly<Record<CycloneProportionsId, CycloneP
     cylinderHeight: 1.75,
     totalHeight: 3.75,
     dustOutletDiameter: 0.4,
-    source: `Swift 1969, ${TABLES}`,
-    basis: 'from-memory',
+    source: `Swift 1969, ${TABLES}; ${TABULATED}`,
+    basis: 'published',
   },
   'peterson-whitby': {
     id: 'peterson-whitby',
@@ -100,8 +101,8 @@ export const CYCLONE_PROPORTIONS: Readonly<Record<CycloneProportionsId, CycloneP
     cylinderHeight: 1.333,
     totalHeight: 3.17,
     dustOutletDiameter: 0.5,
-    source: `Peterson and Whitby 1965, ${TABLES}`,
-    basis: 'from-memory',
+    source: `Peterson and Whitby 1965, ${TABLES}; ${TABULATED}`,
+    basis: 'published',
   },
   'stairmand-high-throughput': {
     id: 'stairmand-high-throughput',

@@ -103,8 +103,8 @@ export const DUST_CLASSES: Readonly<Record<DustClassId, DustClass>> = {
     medianSize_m: 4e-3,
     geometricDeviation: 2.5,
     combustible: true,
-    source: `wood shavings about 20 m/s: ${HSG258}; dry chips 20: ${ISO}`,
-    basis: 'from-memory',
+    source: `light shavings 15-20 m/s, upper end: ${ACGIH}; wood shavings about 20: ${HSG258}; dry chips 20: ${ISO}`,
+    basis: 'published',
     fields: {
       ...COMMON_FIELDS,
       medianSize_m: {

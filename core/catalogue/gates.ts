@@ -9,9 +9,9 @@ export interface PrintedColumn extends Sourced {
 /** Slide gate in a round duct, by open height over diameter. */
 export const SLIDE_GATE: PrintedColumn = {
   at: [0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9],
-  k: [35, 10, 4.6, 2.1, 0.98, 0.44, 0.17, 0.06],
-  source: 'Idelchik, Handbook of Hydraulic Resistance, diagram 9-5; ASHRAE round gate',
-  basis: 'from-memory',
+  k: [35, 10, 4.6, 2.06, 0.98, 0.44, 0.17, 0.06],
+  source: 'Idelchik, Handbook of Hydraulic Resistance, diagram 9-5, circular cross-section',
+  basis: 'published',
 };
 
 /** Slide gate fully open: what its slot and frame leave in the way; 0 to 0.06 is reported. */

@@ -17,6 +17,10 @@ export interface RotorMaterial extends Sourced {
   readonly softening_K: number | null;
   /** Least strength over stress [-], from MINIMUM_FACTORS. */
   readonly minimumFactor: number;
+  /** What density, modulus and softening rest on, where it is not what the strength rests on. */
+  readonly bulk?: Sourced;
+  /** Of Poisson's ratio likewise. */
+  readonly poisson?: Sourced;
 }
 
 interface FactorRow extends Sourced {
@@ -67,7 +71,16 @@ export const TIP_SPEED_PRACTICE = {
 const celsius = (degrees: number) => degrees + 273.15;
 
 const PLASTICS =
-  'modulus, and PETG softening: properties of the plastic quoted in Processes 13 (2025) 2733, of which a print has a little less; Poisson ratio assumed';
+  'modulus of the plastic as quoted in Processes 13 (2025) 2733, of which a print has a little less; Poisson ratio assumed';
+/** The plastic itself, as its page has it. */
+const PETG = {
+  bulk: {
+    source:
+      'Processes 13 (2025) 2733, page read: 1270 kg/m3, 2.0 GPa, softens at 71 °C; a print has a little less',
+    basis: 'published',
+  },
+  poisson: { source: 'no source', basis: 'assumed' },
+} as const satisfies Partial<RotorMaterial>;
 const AHN =
   'Ahn et al., Rapid Prototyping J. 8 (2002): 10 to 73 % of moulded strength, by direction of the strands';
 const PLYWOOD =
@@ -113,8 +126,9 @@ export const ROTOR_MATERIALS = [
     strength_Pa: 40e6,
     softening_K: celsius(71),
     minimumFactor: MINIMUM_FACTORS.printInPlane.factor,
-    source: `strength: low end of 40 to 50 MPa; ${PLASTICS}`,
+    source: 'strength: low end of 40 to 50 MPa; printed bars 44 to 56 on a page read',
     basis: 'from-memory',
+    ...PETG,
   },
   {
     id: 'petg-across-layers',
@@ -126,8 +140,9 @@ export const ROTOR_MATERIALS = [
     strength_Pa: 20e6,
     softening_K: celsius(71),
     minimumFactor: MINIMUM_FACTORS.printAcross.factor,
-    source: `strength: low end of 20 to 35 MPa; ${PLASTICS}`,
+    source: 'strength: low end of 20 to 35 MPa; upright printed bars 25 to 38 on a page read',
     basis: 'from-memory',
+    ...PETG,
   },
   {
     id: 'abs-in-plane',

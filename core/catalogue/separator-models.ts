@@ -11,18 +11,20 @@ export interface SourcedNumber extends Sourced {
 /** How the air enters the body: a plain tangential slot, or one with a vane that guides it past the outlet pipe. */
 export type CycloneInlet = 'plain' | 'vaned';
 
+const COKER = 'Coker, Fortran Programs for Chemical Process Design, 1995, ch. 4';
+
 /** Shepherd and Lapple's `K` in `xi = K a b / De^2`. */
 export const SHEPHERD_LAPPLE_K: Readonly<Record<CycloneInlet, SourcedNumber>> = {
   plain: {
     value: 16,
     span: [12, 18],
-    source: 'Shepherd and Lapple 1939/40; Cooper and Alley eq 4.11; Perry',
-    basis: 'from-memory',
+    source: `Shepherd and Lapple 1939/40, in ${COKER}`,
+    basis: 'published',
   },
   vaned: {
     value: 7.5,
-    source: 'Shepherd and Lapple 1939/40; Cooper and Alley eq 4.11; Perry',
-    basis: 'from-memory',
+    source: `Shepherd and Lapple 1939/40, in ${COKER}`,
+    basis: 'published',
   },
 };
 
@@ -107,8 +109,8 @@ export const BIN_BAFFLE_K: SourcedNumber = {
 /** Loss of a settling chamber in one figure, on the velocity pressure of its duct: a comparison only. */
 export const SETTLING_CHAMBER_K: SourcedNumber = {
   value: 1.5,
-  source: 'ACGIH Industrial Ventilation, hood entry losses: trap or settling chamber 1.5 VP',
-  basis: 'from-memory',
+  source: 'ACGIH Industrial Ventilation, hood entry losses: trap or settling chamber 1.5 VP, p. 5-35',
+  basis: 'published',
 };
 
 /** Contraction factor of a sharp-edged outlet from a chamber, `K = 0.5 (1 - A2/A1)` on the outlet velocity pressure. */

@@ -60,8 +60,8 @@ export const DEFAULT_RANGES: Readonly<Record<RangeId, RangeRow>> = {
     cause: 'friction',
     field: 'friction',
     plusMinus: 0.15,
-    source: 'White, Fluid Mechanics, on the Moody chart: plus or minus 15 % over its whole range',
-    basis: 'from-memory',
+    source: 'White, Fluid Mechanics, sec. 6, on the Moody chart: 15 % over its full range',
+    basis: 'published',
   },
   'hose-friction': {
     label: 'friction of hose',

@@ -42,8 +42,10 @@ function solveColebrook(reynolds: number, X1: number): number {
  * Outside: the value is still returned; `findOutside` reports it. Below Re 4000 use `frictionFactor`.
  * Leaves out: corrugations (see `hawthorneFriction`), chips in the air, bends of the axis.
  * Limits: `eD = 0` is Prandtl's smooth pipe; `Re` without bound is Nikuradse's rough pipe.
- * Basis: from-memory (page not seen); the iteration is after Clamond (2009), from memory.
- * Source: Colebrook, Turbulent flow in pipes, J. ICE 11 (1939) no. 4; Clamond, Ind. Eng. Chem. Res. 48 (2009).
+ * Basis: published (equation read in an extract of White and on Clamond's own page; the iteration is after
+ *   Clamond, from memory).
+ * Source: Colebrook, Turbulent flow in pipes, J. ICE 11 (1939) no. 4, as in White, Fluid Mechanics, eq 6.64;
+ *   Clamond, Ind. Eng. Chem. Res. 48 (2009).
  * Checked: test/reference/friction.test.ts.
  *
  * @example
@@ -72,7 +74,7 @@ export function colebrookFriction(reynolds: number, relativeRoughness: number): 
  * Outside: the value is still returned; `findOutside` reports it.
  * Leaves out: laminar and transitional flow.
  * Limits: in a fully rough pipe the slope tends to `2 f Re`.
- * Basis: from-memory, as `colebrookFriction`; the slope is its derivative.
+ * Basis: published, as `colebrookFriction`; the slope is its derivative.
  * Source: as `colebrookFriction`.
  * Checked: test/core/duct/friction.test.ts, slope by finite differences.
  *

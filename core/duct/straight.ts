@@ -33,7 +33,7 @@ export interface StraightRun {
  * Outside: the value is still returned.
  * Leaves out: the uneven profile, which adds some 5 % of kinetic energy in turbulent flow.
  * Limits: 0 at rest.
- * Basis: from-memory (definition).
+ * Basis: published (definition, read in a list of fan terms).
  * Source: ISO 5801 and any text on fluid mechanics: dynamic pressure.
  * Checked: test/reference/straight.test.ts.
  *
@@ -64,7 +64,7 @@ export function velocityPressure(density_kgm3: number, velocity_ms: number): num
  * Outside: not applicable.
  * Leaves out: change of density along the run; see `isothermalOutletPressure`.
  * Limits: 0 at rest and for no length.
- * Basis: from-memory (definition).
+ * Basis: published (definition, read on a reference sheet of process engineering).
  * Source: Darcy-Weisbach, for instance Rennels and Hudson, Pipe Flow, Wiley, 2012, ch. 3.
  * Checked: test/reference/straight.test.ts.
  *
@@ -153,8 +153,9 @@ export function isothermalChokingFlow(run: Omit<IsothermalRun, 'massFlow_kgs'>):
  * Outside: more flow than the choking flow is impossible and throws.
  * Leaves out: entry and exit losses, heat exchange short of perfect.
  * Limits: no flow returns the inlet pressure; small flow tends to Darcy-Weisbach at inlet density.
- * Basis: from-memory (page not seen; follows from momentum).
- * Source: Rennels and Hudson, Pipe Flow, Wiley, 2012, isothermal flow; Crane TP-410.
+ * Basis: published (equation read as quoted in an open library; it follows from momentum).
+ * Source: Rennels and Hudson, Pipe Flow, Wiley, 2012, isothermal flow; Crane TP-410; the equation as quoted in an
+ *   open library.
  * Checked: test/reference/straight.test.ts.
  *
  * @example

@@ -15,7 +15,7 @@ import { requireFinite, requireNotNegative, requirePositive } from '../quantitie
  * Outside: the value is still returned.
  * Leaves out: compression of the air; at 15 kPa the true figure is about 5 % lower.
  * Limits: zero at shut-off and at free delivery.
- * Basis: from-memory (page not seen; follows from the definition of work).
+ * Basis: published (6356 read on pages that teach fans; it follows from the definition of work).
  * Source: AMCA 210 / ISO 5801, fan air power; US form cfm x in wg / 6356.
  * Checked: test/reference/fan.test.ts.
  *

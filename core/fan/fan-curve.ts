@@ -45,8 +45,8 @@ export type Extrapolation = 'within' | 'margin' | 'beyond';
  * Leaves out: Reynolds number (a slow or small wheel does worse), compression (0.5 % at 1.4 kPa), the pull of a
  *   stopped fan, system effect of an elbow close to the inlet.
  * Limits: speed ratio 1 at rated density gives the points; zero flow gives shut-off pressure times `rho r^2`.
- * Basis: from-memory (page not seen).
- * Source: fan laws, AMCA 210 / ISO 5801.
+ * Basis: published (fan laws read in Process Heating, a trade journal).
+ * Source: fan laws, AMCA 210 / ISO 5801, as in the journal Process Heating.
  * Checked: test/reference/fan.test.ts, test/core/fan/fan-curve.test.ts.
  *
  * @example
@@ -93,8 +93,8 @@ export function fanTotalPressure(curve: FanCurve, state: FanState, out: Float64A
  * Outside: goes on along the end slope, never below zero; `extrapolation` tells the caller.
  * Leaves out: bearing friction and motor losses, which do not follow the cube of speed.
  * Limits: speed ratio 1 at rated density gives the points; power over air power stays the same at any speed.
- * Basis: from-memory (page not seen).
- * Source: fan laws, AMCA 210 / ISO 5801.
+ * Basis: published (fan laws read in Process Heating, a trade journal).
+ * Source: fan laws, AMCA 210 / ISO 5801, as in the journal Process Heating.
  * Checked: test/reference/fan.test.ts.
  *
  * @example

@@ -61,8 +61,9 @@ export interface FanCurve {
  * Outside: curves go on along their end slope; the caller refuses what lies beyond EXTRAPOLATION_MARGIN.
  * Leaves out: scatter of the tests (the curve passes through each point); swirl at the outlet.
  * Limits: two points give a straight line of the given pressure.
- * Basis: from-memory (page not seen; the definition of fan static and fan total pressure).
- * Source: AMCA 210 / ISO 5801, fan pressures; interpolation as in `monotoneCurve`.
+ * Basis: published (definitions of fan total and fan static pressure read, Burton in Occupational Health and
+ *   Safety).
+ * Source: AMCA 210 / ISO 5801, fan pressures; Burton, Occupational Health and Safety.
  * Checked: test/reference/fan.test.ts, test/core/fan/fan-curve.test.ts.
  *
  * @example

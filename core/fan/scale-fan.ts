@@ -28,8 +28,8 @@ export interface FanScale {
  * Leaves out: Reynolds number, clearance and surface that do not scale: a smaller fan does worse than this says. Rotor
  *   stress goes with tip speed squared: a faster or larger wheel must be checked for burst before it is run.
  * Limits: all ratios 1 give the same curve; scaling there and back gives the same curve.
- * Basis: from-memory (page not seen).
- * Source: fan laws, AMCA 210 / ISO 5801.
+ * Basis: published (fan laws read in Process Heating, a trade journal).
+ * Source: fan laws, AMCA 210 / ISO 5801, as in the journal Process Heating.
  * Checked: test/reference/fan.test.ts, test/core/fan/fan-curve.test.ts.
  *
  * @example

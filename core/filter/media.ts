@@ -123,8 +123,9 @@ export function cakeDrop(cake: FilterCake): number {
  * Outside: the value is still returned.
  * Leaves out: as cleanFilterDrop and cakeDrop.
  * Limits: no cake gives cleanFilterDrop.
- * Basis: from-memory (chapter identified, page not seen).
- * Source: EPA Air Pollution Control Cost Manual, 6th ed., Sec 6 Ch 1, eqs 1.1-1.4.
+ * Basis: published (the two terms read in Wang and others; EPA chapter identified, page not seen).
+ * Source: EPA Air Pollution Control Cost Manual, 6th ed., Sec 6 Ch 1, eqs 1.1-1.4; Wang, Pereira and Hung, Air
+ *   Pollution Control Engineering, 2004, p. 61.
  * Checked: test/reference/filter.test.ts.
  *
  * @example

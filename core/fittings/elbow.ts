@@ -67,8 +67,9 @@ const ELBOW_MODELS: Readonly<Record<ElbowStyle, (elbow: Elbow) => number>> = {
  * Outside: the end value of the table is returned; `findOutside` reports it. Below 20 degrees the factor falls to 0.
  * Leaves out: wall friction along the arc is included as in the tables (short ducts); flattening, ridges, chips.
  * Limits: falls with radius, rises with angle; 0 at no turn.
- * Basis: from-memory (page not seen).
- * Source: ACGIH, Industrial Ventilation, figure 5-16; ASHRAE Fundamentals for the angle factors.
+ * Basis: published (tables read in a copy of SMACNA's; what differs or is missing there, its row tells).
+ * Source: SMACNA, HVAC Systems Duct Design, 4th ed., table A-7; ACGIH, Industrial Ventilation, figure 5-16; ASHRAE
+ *   Fundamentals for the angle factors.
  * Checked: test/reference/elbow.test.ts, against `roundedBendRennels` and other handbooks.
  *
  * @example

@@ -56,8 +56,8 @@ export function entryCoefficient(kind: EntryKind): LossCoefficient {
  * Outside: the end value is returned; `findOutside` reports it.
  * Leaves out: a face less than twice the duct's area, for which it was not meant.
  * Limits: least near 45 degrees; 180 degrees is a flat plate, 0.50.
- * Basis: from-memory (page not seen).
- * Source: ACGIH, Industrial Ventilation, hood entry losses.
+ * Basis: published (page read in a copy).
+ * Source: ACGIH, Industrial Ventilation, hood entry losses, p. 5-35.
  * Checked: test/reference/entry.test.ts.
  *
  * @example

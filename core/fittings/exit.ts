@@ -20,8 +20,9 @@ export const LEAK_RANGE: ValidRange = { 'discharge coefficient': { low: 0.59, hi
  * Outside: not applicable.
  * Leaves out: the extra kinetic energy of an uneven profile.
  * Limits: none: a constant.
- * Basis: from-memory (follows from momentum: the limit of the step loss).
- * Source: ACGIH, Industrial Ventilation, ch. 5; Rennels and Hudson, Pipe Flow, Wiley, 2012, exits.
+ * Basis: published (1 read as quoted in an open library; it follows from momentum: the limit of the step loss).
+ * Source: Rennels and Hudson, Pipe Flow, Wiley, 2012, exits, as quoted in an open library; ACGIH, Industrial
+ *   Ventilation, ch. 5.
  * Checked: test/reference/exit.test.ts.
  *
  * @example

@@ -28,8 +28,8 @@ export const SLIDE_GATE_SHUT_BELOW = 1e-4;
  * Outside: the value is still returned, by that law; `findOutside` reports it.
  * Leaves out: leakage of a shut gate; chips packed in the slot; what the skewed jet does to the next fitting.
  * Limits: falls strictly with opening.
- * Basis: from-memory (page not seen); fully open common-practice; below 0.2 assumed.
- * Source: Idelchik, Handbook of Hydraulic Resistance, diagram 9-5; ASHRAE round gate.
+ * Basis: published (page read from 0.2 to 0.9 open); fully open common-practice; below 0.2 assumed.
+ * Source: Idelchik, Handbook of Hydraulic Resistance, diagram 9-5, circular cross-section.
  * Checked: test/reference/gate.test.ts.
  *
  * @example

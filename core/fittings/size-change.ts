@@ -37,8 +37,8 @@ export const TAPER_WALL_FRICTION = 0.02;
  * Outside: the value is still returned; `findOutside` reports it.
  * Leaves out: a skewed profile from a fitting close upstream.
  * Limits: `D2 = D1` gives 0; `D2` without bound gives 1 (free discharge).
- * Basis: from-memory (page not seen; follows from momentum and continuity).
- * Source: Borda-Carnot, as in Rennels and Hudson, Pipe Flow, Wiley, 2012.
+ * Basis: published (read as quoted in an open library; it follows from momentum and continuity).
+ * Source: Borda-Carnot, as in Rennels and Hudson, Pipe Flow, Wiley, 2012, as quoted in an open library.
  * Checked: test/reference/size-change.test.ts.
  *
  * @example
@@ -83,8 +83,9 @@ function narrowing(upstreamDiameter_m: number, downstreamDiameter_m: number): nu
  * Outside: the value is still returned; `findOutside` reports it.
  * Leaves out: a rounded or burred edge. Other handbooks give 15 to 35 % less.
  * Limits: `D2 = D1` gives 0; `D1` without bound gives 0.57, the sharp flush entry.
- * Basis: from-memory (page not seen).
- * Source: Rennels and Hudson, Pipe Flow, Wiley, 2012, ch. 10, sharp-edged contraction.
+ * Basis: published (read as quoted in an open library; page not seen).
+ * Source: Rennels and Hudson, Pipe Flow, Wiley, 2012, ch. 10, sharp-edged contraction, as quoted in an open
+ *   library.
  * Checked: test/reference/size-change.test.ts.
  *
  * @example
@@ -115,8 +116,8 @@ export function suddenContraction(upstreamDiameter_m: number, downstreamDiameter
  * Leaves out: rounding where cone and duct meet. The exhaust trade's table reads two to three times more, the valve
  * trade's up to three and a half times; both losses are small beside the rest of a run.
  * Limits: equal diameters give 0; pi with no wall friction gives `suddenContraction`.
- * Basis: from-memory (page not seen).
- * Source: Rennels and Hudson, Pipe Flow, Wiley, 2012, ch. 10, conical contraction.
+ * Basis: published (read as quoted in an open library; page not seen).
+ * Source: Rennels and Hudson, Pipe Flow, Wiley, 2012, ch. 10, conical contraction, as quoted in an open library.
  * Checked: test/reference/size-change.test.ts.
  *
  * @example
@@ -166,7 +167,7 @@ export interface SizeChange {
  * Outside: the value is still returned; `findOutside` reports it.
  * Leaves out: square to round (take the diameters of equal area and accept some 20 % more).
  * Limits: equal diameters give 0.
- * Basis: from-memory, as the four relations.
+ * Basis: published, as the four relations.
  * Source: Rennels and Hudson, Pipe Flow, Wiley, 2012, ch. 10 and 11.
  * Checked: test/reference/size-change.test.ts.
  *

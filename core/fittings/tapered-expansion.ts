@@ -57,8 +57,8 @@ function bluntShare(angle_deg: number, beta: number): number {
  * Leaves out: a skewed or swirling approach, which makes a wide cone worse; nothing follows that settles the flow.
  * Limits: equal diameters give 0; pi gives `suddenExpansion` within 2 %. It jumps by up to 0.02 at 20 and 60 degrees,
  * where the published pieces meet.
- * Basis: from-memory (page not seen).
- * Source: Rennels and Hudson, Pipe Flow, Wiley, 2012, ch. 11, conical diffuser.
+ * Basis: published (read as quoted in an open library; page not seen).
+ * Source: Rennels and Hudson, Pipe Flow, Wiley, 2012, ch. 11, conical diffuser, as quoted in an open library.
  * Checked: test/reference/size-change.test.ts.
  *
  * @example

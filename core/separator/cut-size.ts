@@ -95,7 +95,7 @@ export function lappleTurns(geometry: CycloneGeometry): number {
  * Outside: the value is still returned.
  * Leaves out: leaks at the dust outlet, re-entrainment, slip below about 1 um, dust load.
  * Limits: grows with the root of the size of the cyclone at equal inlet velocity.
- * Basis: from-memory (page not seen).
+ * Basis: published (formula read in an open library and on a reference sheet of process engineering).
  * Source: Lapple 1951; Cooper and Alley eq 4.6.
  * Checked: test/reference/cyclone.test.ts (Cooper and Alley's example, 6.2 um).
  *
@@ -128,7 +128,7 @@ export function lappleCutSize(geometry: CycloneGeometry, flow: SeparatorFlow): n
  * Outside: the value is still returned.
  * Leaves out: what the cut size leaves out.
  * Limits: one half at the cut size; 1 for coarse, 0 for fine particles.
- * Basis: from-memory (page not seen).
+ * Basis: published (formula read in an open library and on a reference sheet of process engineering).
  * Source: Theodore and De Paola 1980, in Cooper and Alley ch. 4.
  * Checked: test/reference/cyclone.test.ts (eight sizes of Cooper and Alley's example).
  *

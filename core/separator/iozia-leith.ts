@@ -36,8 +36,10 @@ export interface IoziaLeithCore {
  * Outside: the value is still returned.
  * Leaves out: leaks at the dust outlet, re-entrainment, dust load.
  * Limits: more flow gives a finer cut.
- * Basis: from-memory (page not seen). Some papers print `H-S` for `H-h` in `zc`; geometry needs the latter.
- * Source: Iozia and Leith, Aerosol Sci. Technol. 1989 and 1990.
+ * Basis: from-memory for `dc` and `d50`; `vt`, slope and `zc` read in Wang and others, eqs 26-30. Some papers
+ *   print `H-S` for `H-h` in `zc`; that page and geometry have the latter.
+ * Source: Iozia and Leith, Aerosol Sci. Technol. 1989 and 1990; Wang, Pereira and Hung, Air Pollution Control
+ *   Engineering, 2004, p. 105.
  * Checked: test/reference/cyclone-swirl.test.ts (balance of forces, hand calculation); test/reference/stairmand.test.ts
  * (two measured cyclones: 1.3 and 0.44 times as coarse).
  *

@@ -41,8 +41,9 @@ function inletOverOutlet(geometry: CycloneGeometry): number {
  * Outside: the value is still returned.
  * Leaves out: body length, wall friction, dust load.
  * Limits: a wide outlet gives 0.
- * Basis: from-memory (page not seen).
- * Source: Shepherd and Lapple 1939/40; Cooper and Alley eq 4.11. `K` is quoted from 12 to 18.
+ * Basis: published (16 and 7.5 read in an extract of Coker, 16 in Wang and others).
+ * Source: Shepherd and Lapple 1939/40, in Coker, Fortran Programs for Chemical Process Design, 1995, ch. 4, and
+ *   Wang, Pereira and Hung, Air Pollution Control Engineering, 2004, p. 105.
  * Checked: test/reference/cyclone.test.ts (Cooper and Alley's example).
  *
  * @example
@@ -68,7 +69,8 @@ export function shepherdLappleCoefficient(geometry: CycloneGeometry, context: Cy
  * Outside: the value is still returned.
  * Leaves out: body length, wall friction, dust load.
  * Limits: a wide outlet gives 3.33.
- * Basis: from-memory (page not seen).
+ * Basis: from-memory (the two numbers read in two later works, but these print the body's diameter or the outlet
+ *   pipe's depth for `De`; with `De` it lies nearest to the other models).
  * Source: Casal and Martinez-Benet 1983.
  * Checked: test/reference/cyclone.test.ts (hand calculation).
  *
@@ -122,8 +124,9 @@ export function cokerCoefficient(geometry: CycloneGeometry): number {
  * Outside: the value is still returned.
  * Leaves out: wall friction, dust load.
  * Limits: a wide outlet gives 0; a taller body lowers the loss.
- * Basis: from-memory (page not seen).
- * Source: Dirgo 1988; Ramachandran, Leith, Dirgo and Feldman 1991.
+ * Basis: published (page of Wang and others read).
+ * Source: Dirgo 1988; Ramachandran, Leith, Dirgo and Feldman 1991, in Wang, Pereira and Hung, Air Pollution
+ *   Control Engineering, 2004, p. 105.
  * Checked: test/reference/cyclone.test.ts (hand calculation).
  *
  * @example

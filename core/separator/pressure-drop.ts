@@ -40,7 +40,7 @@ export const CYCLONE_LOSS_MODELS: Readonly<Record<CycloneLossModel, CycloneLossR
     label: 'Shepherd and Lapple',
     range: CYCLONE_LOSS_RANGE,
     source: SHEPHERD_LAPPLE_K.plain.source,
-    basis: 'from-memory',
+    basis: SHEPHERD_LAPPLE_K.plain.basis,
     coefficient: shepherdLappleCoefficient,
   },
   'casal-martinez-benet': {
@@ -60,8 +60,9 @@ export const CYCLONE_LOSS_MODELS: Readonly<Record<CycloneLossModel, CycloneLossR
   dirgo: {
     label: 'Dirgo; Ramachandran and others',
     range: CYCLONE_LOSS_RANGE,
-    source: 'Dirgo 1988; Ramachandran, Leith, Dirgo and Feldman 1991',
-    basis: 'from-memory',
+    source:
+      'Dirgo 1988; Ramachandran, Leith, Dirgo and Feldman 1991, in Wang, Pereira and Hung, Air Pollution Control Engineering, 2004',
+    basis: 'published',
     coefficient: dirgoCoefficient,
   },
   stairmand: {

@@ -38,8 +38,8 @@ export interface CycloneGeometry {
  * Outside: not applicable.
  * Leaves out: wall thickness; all dimensions are inside.
  * Limits: every dimension grows in proportion to `D`.
- * Basis: from-memory (the rows say which page each set comes from).
- * Source: Cooper and Alley, Air Pollution Control, Table 4.1.
+ * Basis: published (five of the eight sets read as tabulated in an open library; each row tells).
+ * Source: the rows of the table of proportions; Cooper and Alley, Air Pollution Control, Table 4.1.
  * Checked: test/reference/cyclone.test.ts.
  *
  * @example

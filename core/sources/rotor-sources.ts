@@ -35,6 +35,7 @@ export function rotorSources(list: SourceList, design: FanDesign, where: readonl
   ) => list.add({ kind, what, value: { si, dimension }, ...sourced(from) }, where);
   list.use(where, ...BODIES[rotor.form](rotor.bore.si > 0));
   const name = material.label;
+  const { bulk = material, poisson = material } = material;
   list.either(
     rotor.strength,
     `strength of ${name}`,
@@ -42,15 +43,15 @@ export function rotorSources(list: SourceList, design: FanDesign, where: readonl
     { kind: 'catalogue', si: material.strength_Pa, dimension: 'stress', ...sourced(material) },
     where,
   );
-  add('catalogue', `density of ${name}`, material.density_kgm3, 'density', material);
-  add('catalogue', `modulus of ${name}`, material.youngsModulus_Pa, 'stress', material);
-  add('catalogue', `Poisson ratio of ${name}`, material.poissonRatio, 'coefficient', material);
+  add('catalogue', `density of ${name}`, material.density_kgm3, 'density', bulk);
+  add('catalogue', `modulus of ${name}`, material.youngsModulus_Pa, 'stress', bulk);
+  add('catalogue', `Poisson ratio of ${name}`, material.poissonRatio, 'coefficient', poisson);
   const factor = factorOf(material);
   add('default', `least strength over stress of ${name}`, factor.factor, 'coefficient', factor);
   const tip = TIP_SPEED_PRACTICE[material.kind];
   add('default', `tip speed at which practice stops, ${material.kind}`, tip.highest_ms, 'velocity', tip);
   if (material.softening_K !== null && rotor.temperature) {
-    add('catalogue', `where ${name} softens`, material.softening_K, 'temperature', material);
+    add('catalogue', `where ${name} softens`, material.softening_K, 'temperature', bulk);
     const margin = `${HEAT_MARGIN.least_K} K`;
     const what = 'distance to keep from where a rotor softens';
     list.add({ kind: 'default', what, value: margin, ...sourced(HEAT_MARGIN) }, where);

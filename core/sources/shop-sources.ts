@@ -27,8 +27,8 @@ export function shopSources({ shop, list }: SourceContext): void {
         kind: 'default',
         what: 'carbon dioxide in the air',
         value: `${USUAL_CO2_FRACTION * 1e6} ppm`,
-        source: 'CIPM-2007, laboratory air',
-        basis: 'from-memory',
+        source: 'CIPM-2007, laboratory air, as quoted in open libraries',
+        basis: 'published',
       },
       ALL,
     );

@@ -109,8 +109,8 @@ describe('mitre', () => {
   });
   const singleCut = against({
     relation: 'elbowCoefficient',
-    source: 'ACGIH and ASHRAE, 1.20 for a single cut of 90 degrees',
-    basis: 'from-memory',
+    source: 'SMACNA table A-7, as ACGIH and ASHRAE: 1.20 for a single cut of 90 degrees',
+    basis: 'published',
     kind: 'value',
   });
 

@@ -181,7 +181,7 @@ describe('hoods', () => {
   const tapered = against({
     relation: 'taperedHoodCoefficient',
     source: 'ACGIH figure of tapered hoods: 0.06 and 0.15 at 45 degrees',
-    basis: 'from-memory',
+    basis: 'published',
     kind: 'value',
   });
   const flatPlate = against({

@@ -79,7 +79,8 @@ export function torqueConstant(speedConstant_rpmV: number): number {
  * Leaves out: growth of `I0` with speed; copper, 0.393 % more resistance for each kelvin; ripple of the current at
  *   part throttle, which heats the winding more; lead angle of the controller.
  * Limits: `d = 1`, `Rs = 0`, `c = 0` is the plain motor; without load `n = Kv (d V0 - I0 R)`.
- * Basis: from-memory (page not seen).
+ * Basis: published (equations read in the documentation of an open library for electric flight; pages on motor
+ *   constants agree).
  * Source: standard direct-current equivalent of a brushless motor, trapezoidal drive.
  * Checked: test/reference/motor.test.ts, test/core/fan/motor/motor.test.ts.
  *
@@ -163,6 +164,6 @@ export function brushlessMotor(input: BrushlessInput): MotorModel {
     breakdownTorque_Nm: null,
     batteryEnergy_J,
     source: 'direct-current equivalent: n = Kv (d V - I R), T = Kt (I - I0)',
-    basis: 'from-memory',
+    basis: 'published',
   };
 }

@@ -74,8 +74,8 @@ function balance(fan: DrivenFan, state: DrivenState, speed_rpm: number): void {
  * Outside: shaft power goes on along its end slope, never below zero, where the motor runs free.
  * Leaves out: bearings of the fan beyond what its power curve holds; acceleration.
  * Limits: a fan that asks nothing runs at the speed without load; a motor without slope holds the rated speed.
- * Basis: from-memory (page not seen; follows from the balance of torque and the fan laws).
- * Source: fan laws, AMCA 210 / ISO 5801.
+ * Basis: published (fan laws read in Process Heating, a trade journal; the rest is the balance of torque).
+ * Source: fan laws, AMCA 210 / ISO 5801, as in the journal Process Heating.
  * Checked: test/reference/driven-fan.test.ts, test/core/fan/motor/driven-fan.test.ts.
  *
  * @example

@@ -39,8 +39,8 @@ export const SUITED = {
  * Outside: the value is still returned.
  * Leaves out: Reynolds number; cooling of the motor, which goes with speed and with the air that passes.
  * Limits: a rotor that asks the lasting torque at the best speed gives 1.
- * Basis: from-memory (page not seen).
- * Source: fan laws, AMCA 210 / ISO 5801.
+ * Basis: published (fan laws read in Process Heating, a trade journal; torque is power over speed).
+ * Source: fan laws, AMCA 210 / ISO 5801, as in the journal Process Heating.
  * Checked: test/reference/driven-fan.test.ts.
  *
  * @example
@@ -70,8 +70,8 @@ export function loadRatio(rotor: RotorLoad, motor: MotorGift): number {
  * Outside: the value is still returned.
  * Leaves out: whether motor and supply reach it, and whether the rotor bears it: see to that first.
  * Limits: ratio 1 gives the best speed.
- * Basis: from-memory (page not seen).
- * Source: fan laws, AMCA 210 / ISO 5801.
+ * Basis: published (fan laws read in Process Heating, a trade journal; torque is power over speed).
+ * Source: fan laws, AMCA 210 / ISO 5801, as in the journal Process Heating.
  * Checked: test/reference/driven-fan.test.ts.
  *
  * @example

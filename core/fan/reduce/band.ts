@@ -30,7 +30,7 @@ export const BAND_TAIL = 0.05;
  * Outside: none: it answers for every flow.
  * Leaves out: what `estimateCurve` leaves out.
  * Limits: points without error on every unknown give a band without width.
- * Basis: from-memory (page not seen).
+ * Basis: published (a method; its scope read).
  * Source: JCGM 101:2008 (propagation of distributions by Monte Carlo).
  * Checked: test/reference/fan-fit.test.ts, test/core/fan/reduce/band.test.ts.
  *

@@ -17,8 +17,9 @@ export const FAINT_RISE = 2;
  * Outside: a real hump passes through untouched.
  * Leaves out: which of several rises is real: the largest speaks for all.
  * Limits: falling values come back unchanged; errors of zero leave every rise.
- * Basis: from-memory (page not seen).
- * Source: pool-adjacent-violators, Ayer and others, Ann. Math. Statist. 26 (1955) 641; the two errors are common practice.
+ * Basis: published (method read in the documentation of an open library).
+ * Source: pool-adjacent-violators, Ayer and others, Ann. Math. Statist. 26 (1955) 641; the two errors are common
+ *   practice.
  * Checked: test/reference/fan-fit.test.ts, test/core/fan/reduce/faint-rise.test.ts.
  *
  * @example

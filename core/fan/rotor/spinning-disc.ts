@@ -105,8 +105,9 @@ export function solidDiscStress(disc: SolidDisc, radius_m: number): DiscStress {
  * Outside: the value is still returned; `findOutside` reports it.
  * Leaves out: as solidDiscStress; any hole at the centre, however small, doubles it.
  * Limits: with the speed squared; the same for every size at the same tip speed.
- * Basis: from-memory (page not seen; follows from solidDiscStress at the centre).
- * Source: Timoshenko, Strength of Materials part II, rotating discs; Roark's Formulas, bodies under rotation.
+ * Basis: published (page read of Lingaiah, eq 10-4).
+ * Source: Lingaiah, Machine Design Databook, ch. 10; Timoshenko, Strength of Materials part II, rotating discs;
+ *   Roark's Formulas, bodies under rotation.
  * Checked: test/reference/rotor.test.ts.
  *
  * @example
@@ -219,8 +220,10 @@ export function maxAnnularDiscStress(disc: AnnularDisc): MaxAnnularStress {
  * Outside: the value is still returned; `findOutside` reports it.
  * Leaves out: creep and swelling, by which plastic and wood go on growing; growth by heat; tilt of the blades.
  * Limits: a hole as wide as the disc gives the thin ring's growth.
- * Basis: from-memory (page not seen; follows from Hooke's law at the free rim, `u = b s_h/E`).
- * Source: Roark's Formulas for Stress and Strain, 7th ed., bodies under rotation.
+ * Basis: published (read as printed in a later extract of Lingaiah, at the rim; it follows from Hooke at the free
+ *   rim, `u = b s_h/E`).
+ * Source: Lingaiah, Machine Design Data Handbook, 2nd ed., 2001, hollow rotating disk; Roark's Formulas for Stress
+ *   and Strain, 7th ed., bodies under rotation.
  * Checked: test/reference/rotor.test.ts.
  *
  * @example

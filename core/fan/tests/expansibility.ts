@@ -34,7 +34,8 @@ export interface PlatePressures {
  * Outside: the value is still returned; `findOutside` reports it.
  * Leaves out: bores and nozzles with a throat, whose expansibility follows another law.
  * Limits: no difference gives 1. For small holes the older rule `1 - 0.41 dp/(kappa p1)` agrees within 0.002 at 3 kPa.
- * Basis: from-memory (page not seen; agrees with computed cases).
+ * Basis: published (formula read as quoted in an open library; that says from 0.80 of pressure, the standard from
+ *   0.75; agrees with computed cases).
  * Source: ISO 5167-2:2003, 5.3.2.2.
  * Checked: test/reference/fan-tests.test.ts.
  *

@@ -71,7 +71,7 @@ function ratioOf(plate: OrificePlate): number {
  * Outside: the value is still returned; `findOutside` reports it.
  * Leaves out: bends close by, a burred or dusty edge, an eccentric plate.
  * Limits: about 0.596 as the diameter ratio tends to zero at a high Reynolds number.
- * Basis: from-memory (page not seen; agrees with 33 computed cases to rounding).
+ * Basis: published (read as quoted in an open library; agrees with 33 computed cases to rounding).
  * Source: ISO 5167-2:2003, 5.3.2.1; Reader-Harris, Orifice Plates and Venturi Tubes, Springer, 2015.
  * Checked: test/reference/fan-tests.test.ts.
  *
@@ -118,7 +118,7 @@ export function orificeCoefficient(plate: OrificePlate, pipeReynolds: number): n
  * Outside: the value is still returned.
  * Leaves out: none: it is a rule of the standard.
  * Limits: 5000 for every small plate.
- * Basis: from-memory (page not seen).
+ * Basis: published (read as quoted in an open library; page not seen).
  * Source: ISO 5167-2:2003, 5.3.1.
  * Checked: test/reference/fan-tests.test.ts.
  *
@@ -185,7 +185,7 @@ const MOST_STEPS = 60;
  * Outside: the value is still returned; `findOutside` reports it.
  * Leaves out: what `orificeCoefficient` leaves out.
  * Limits: at a high Reynolds number the flow goes with the root of the difference.
- * Basis: from-memory (page not seen; agrees with 33 computed cases to 1e-6).
+ * Basis: published (read as quoted in an open library; agrees with 33 computed cases to 1e-6).
  * Source: ISO 5167-2:2003; iteration as in ISO 5167-1.
  * Checked: test/reference/fan-tests.test.ts.
  *

@@ -29,8 +29,8 @@ export interface TappedSuction {
  * Outside: the value is still returned.
  * Leaves out: friction between tap and fan; the profile of the duct (true mean velocity pressure is a few per cent more).
  * Limits: no flow or a still box gives the suction itself.
- * Basis: from-memory (page not seen; the definition of fan static pressure).
- * Source: AMCA 210 / ISO 5801, fan pressures.
+ * Basis: published (the definition read, Burton in Occupational Health and Safety).
+ * Source: AMCA 210 / ISO 5801, fan pressures; Burton, Occupational Health and Safety.
  * Checked: test/reference/fan-readings.test.ts.
  *
  * @example

@@ -21,7 +21,7 @@ const FREEZING_K = 273.15;
  * Outside: held at the nearer end, since no liquid water of a gauge is far from it; `findOutside` reports it.
  * Leaves out: dissolved air and salts, dye or soap in the tube (soap changes nothing that a rule can see).
  * Limits: largest close to 4 C.
- * Basis: from-memory (page not seen).
+ * Basis: published (constants read as quoted in the documentation of an open library).
  * Source: Tanaka, Girard, Davis, Peuto and Bignell, Metrologia 38 (2001) 301-309, recommended equation.
  * Checked: test/reference/fan-readings.test.ts.
  *
