@@ -1,5 +1,5 @@
 /**
- * What a figure rests on. `published`: the page was read; `from-memory`: a published source, page not seen;
+ * What a figure rests on. `published`: read there, or where a later work quotes it; `from-memory`: a published source, page not seen;
  * `common-practice`: a fact of the trade without one authoritative source; `assumed`: no source at all, the user
  * should replace it; `measured-by-user`: the user's own reading.
  */

@@ -73,7 +73,7 @@ export function weakestFirst(rows: readonly SourceRow[]): string {
     'measured-by-user': own,
   } = countByBasis(rows);
   const parts = [
-    `${published} stand in pages that were read`,
+    `${published} stand in publications, read there or where a later work quotes them`,
     `${memory} in publications quoted from memory`,
     `${practice} on what the trade does`,
     `${own} on figures of your own`,

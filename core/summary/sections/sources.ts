@@ -13,7 +13,7 @@ import { placesText } from '../sources-text.ts';
 
 /** What a figure may rest on, in few words. */
 const BASIS_MEANS: Readonly<Record<Basis, string>> = {
-  published: 'the page was read',
+  published: 'read in the publication, or where a later work quotes it',
   'from-memory': 'a known publication, page not seen',
   'common-practice': 'a fact of the trade without one source',
   assumed: 'no source, a planning figure to be replaced by yours',
