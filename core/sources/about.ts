@@ -73,7 +73,7 @@ export function weakestFirst(rows: readonly SourceRow[]): string {
     'measured-by-user': own,
   } = countByBasis(rows);
   const parts = [
-    `${published} stand in publications, read there or where a later work quotes them`,
+    `${published} stand in publications that were read`,
     `${memory} in publications quoted from memory`,
     `${practice} on what the trade does`,
     `${own} on figures of your own`,

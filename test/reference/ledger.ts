@@ -5,7 +5,7 @@
  *     const printed = against({
  *       relation: 'elbowCoefficient',                  // or ['a', 'b'], or 'core/network/solve.ts#name' outside physics
  *       source: 'table 3 of so-and-so, 2012',          // what is outside our code; a data file: 'data 03a: ...'
- *       basis: 'from-memory',                          // published only if the page was read
+ *       basis: 'from-memory',                          // published only if read there, or where a later work quotes it
  *       kind: 'value',                                 // 'second-route', or 'limit' where no figure is known
  *     });
  *     it('...', () => printed.within(elbowCoefficient(elbow).k, 0.15, 0.02));
