@@ -16,6 +16,8 @@ interface Reach {
 export class PaperMoves {
   private readonly behaviour = zoom<HTMLElement, unknown>();
   private readonly paper;
+  /** A view that came from elsewhere is not handed back: who set it knows it by identity. */
+  private showing = false;
 
   constructor(element: HTMLElement, { movesPaper, limits, onview }: Reach) {
     this.behaviour
@@ -27,9 +29,9 @@ export class PaperMoves {
         [0, 0],
         [1, 1],
       ])
-      .on('zoom', ({ transform: { x, y, k } }: D3ZoomEvent<HTMLElement, unknown>) =>
-        onview({ x, y, pixelsPerMetre: k }),
-      );
+      .on('zoom', ({ transform: { x, y, k } }: D3ZoomEvent<HTMLElement, unknown>) => {
+        if (!this.showing) onview({ x, y, pixelsPerMetre: k });
+      });
     this.paper = select(element).call(this.behaviour).on('dblclick.zoom', null);
     // two fingers on a touchpad and a wheel with Shift move the paper; it comes before what zooms
     element.addEventListener('wheel', (event) => this.slide(event), { capture: true, passive: false });
@@ -39,7 +41,9 @@ export class PaperMoves {
   show({ x, y, pixelsPerMetre }: View): void {
     const { __zoom: now } = this.paper.node() as HTMLElement & { __zoom: ZoomTransform };
     if (now.x === x && now.y === y && now.k === pixelsPerMetre) return;
+    this.showing = true;
     this.paper.call(this.behaviour.transform, zoomIdentity.translate(x, y).scale(pixelsPerMetre));
+    this.showing = false;
   }
 
   private slide(event: WheelEvent): void {

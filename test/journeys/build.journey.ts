@@ -3,18 +3,18 @@ import type { Page } from 'playwright-core';
 import * as hand from './hand.ts';
 import { journeys } from './journeys.ts';
 
-/** The first shop, drawn with the pointer. */
+/** The first shop, drawn with the pointer; shares of a plan that shows some 16 m across. */
 async function buildByPointer(page: Page): Promise<void> {
   const at = (across: number, down: number) => hand.spot(page, across, down);
-  await hand.place(page, 'Machine port', await at(0.15, 0.3));
-  await hand.place(page, 'Cyclone', await at(0.5, 0.3));
-  await hand.place(page, 'Fan', await at(0.5, 0.7));
-  await hand.place(page, 'Filter', await at(0.75, 0.7));
-  await hand.place(page, 'Exhaust', await at(0.92, 0.7));
+  await hand.place(page, 'Machine port', await at(0.32, 0.38));
+  await hand.place(page, 'Cyclone', await at(0.5, 0.38));
+  await hand.place(page, 'Fan', await at(0.5, 0.6));
+  await hand.place(page, 'Filter', await at(0.63, 0.6));
+  await hand.place(page, 'Exhaust', await at(0.75, 0.6));
   await hand.drawRun(page, 'Machine port port-1', 'Cyclone cyclone-1, in');
   await hand.drawRun(page, 'Cyclone cyclone-1, out', 'Fan fan-1, in', [
-    await at(0.3, 0.45),
-    await at(0.3, 0.7),
+    await at(0.4, 0.47),
+    await at(0.4, 0.6),
   ]);
   await hand.drawRun(page, 'Fan fan-1, out', 'Filter filter-1, in');
   await hand.drawRun(page, 'Filter filter-1, out', 'Exhaust exhaust-1');

@@ -20,7 +20,6 @@ journeys('the plan under a finger', (visit) => {
     const { page, context, errors } = await visit({ hasTouch: true });
     const cdp = await context.newCDPSession(page);
     await hand.dismissGuide(page);
-    await page.getByRole('button', { name: 'Fit', exact: true }).click();
     await hand.reads(hand.summary(page), 'every run holds');
     const before = await ends(page);
 
