@@ -12,6 +12,14 @@ export function readMessage<T>(schema: z.ZodMiniType<T>, raw: unknown): { readon
   }
 }
 
+/** A save that would write over what somebody else wrote since the user was last asked; in every shell. */
+export const changedElsewhere = (name: string): ShellFailure => ({
+  ok: false,
+  reason: 'changed',
+  message: `${name} was changed by another program a moment ago`,
+  remedy: 'look at what is there, or save under another name',
+});
+
 /** Calls of the shell that cross from the page to the machine; the others are listeners inside the page. */
 export type ShellCall = Exclude<keyof Shell, 'kind' | 'onMenu' | 'onOpened'>;
 

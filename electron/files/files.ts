@@ -1,5 +1,6 @@
 import { createHash, randomBytes } from 'node:crypto';
 import { basename, dirname, extname, isAbsolute, resolve } from 'node:path';
+import { changedElsewhere } from '../../core/document/shell-messages.ts';
 import type { FileHandle, ShellFailure, ShellResult } from '../../core/document/shell.ts';
 import { atomicWrite, removeLeftBehind, stampOf } from './atomic-write.ts';
 import type { Disk, Stamp } from './atomic-write.ts';
@@ -135,13 +136,7 @@ export function setupFiles(disk: Disk, now: () => number): Files {
   };
   const saveKnown = async (known: Granted, text: string): Promise<Saved> => {
     const change = await changeOf(known);
-    if (change !== undefined && change !== known.told) {
-      return refusal(
-        'changed',
-        `${basename(known.path)} was changed by another program a moment ago`,
-        'look at what is there, or save under another name',
-      );
-    }
+    if (change !== undefined && change !== known.told) return changedElsewhere(basename(known.path));
     return writeNow(known.path, text);
   };
 

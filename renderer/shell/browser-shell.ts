@@ -1,4 +1,5 @@
 import { createStore, get, set } from 'idb-keyval';
+import { changedElsewhere } from '../../core/document/shell-messages.ts';
 import type { FileHandle, RecentFile, Shell, ShellFailure } from '../../core/document/shell.ts';
 import { browserRecovery } from './browser-recovery.ts';
 
@@ -120,7 +121,7 @@ export function browserShell(): Shell {
           download(text, file?.name ?? suggestedName);
           return { ok: true, file: file ?? { token: `download-${counter++}`, name: suggestedName } };
         }
-        if (file && (await isNews(file.token, handle))) return changed(handle.name);
+        if (file && (await isNews(file.token, handle))) return changedElsewhere(handle.name);
         // the browser writes to a file of its own and swaps it in on close
         const writable = await handle.createWritable();
         try {
@@ -182,13 +183,6 @@ async function stampOf(handle: DiskHandle): Promise<string> {
   const { lastModified, size } = await handle.getFile();
   return `${lastModified} ${size}`;
 }
-
-const changed = (name: string): ShellFailure => ({
-  ok: false,
-  reason: 'changed',
-  message: `${name} was changed by another program a moment ago`,
-  remedy: 'look at what is there, or save under another name',
-});
 
 const cancelled: ShellFailure = { ok: false, reason: 'cancelled', message: '', remedy: '' };
 
